@@ -1,1 +1,2 @@
-export {};
+// Ink: how roles look.
+export { fillOf, type Layer, layers, type Pen, pen, roles, thick, thin, type Weight } from './pen.ts';
