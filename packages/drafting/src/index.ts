@@ -1,4 +1,17 @@
 // Ink: marks, how roles look, and lettering measured in the embedded font.
+
+// Layout: scales and the map to paper; sizes, notes, hatches, tables and text as ink.
+export { balloon, cuttingPlane, detailCircle } from './layout/balloon.ts';
+export { contains, grown, overlaps } from './layout/clearance.ts';
+export { type DimensionOptions, dimensionRows, type Rows } from './layout/dimension.ts';
+export { type Grain, type HatchOptions, hatch } from './layout/hatch.ts';
+export { leader, type Notes, type NotesOptions, type NoteTarget, placeNotes } from './layout/notes.ts';
+export { type Block, type ProseOptions, prosePages } from './layout/prose.ts';
+export type { Size } from './layout/rows.ts';
+export { dimensionSide, type RunningOptions, type RunningValue, runningRow } from './layout/running.ts';
+export type { Side } from './layout/side.ts';
+export { TEXT, TEXT_HEADING, TEXT_LARGE } from './layout/style.ts';
+export { type Cell, type Picture, type TableColumn, type TableOptions, table, tablePages } from './layout/table.ts';
 export {
   fitText,
   fractions,
@@ -11,3 +24,14 @@ export {
   wrapText,
 } from './lettering.ts';
 export { fillOf, type Layer, layers, type Pen, pen, roles, thick, thin, type Weight } from './pen.ts';
+export {
+  type Extent,
+  INCH_SCALES,
+  largestScale,
+  MILLIMETRE_SCALES,
+  type Scale,
+  scalesOf,
+  standardScale,
+  type Unit,
+} from './scale.ts';
+export { type View, view, viewBox } from './view.ts';

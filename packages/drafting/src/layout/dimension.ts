@@ -1,0 +1,182 @@
+import { union } from '../ink.ts';
+import { textWidth } from '../lettering.ts';
+import type { Box, Chain, Mark } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line } from '../path.ts';
+import type { PlacedLabel, Room, Wanted } from './room.ts';
+import { beside, outside, within } from './room.ts';
+import type { Size } from './rows.ts';
+import { addsUp, chainsOf, rowsOf, SAME, span } from './rows.ts';
+import type { Side, SideFrame } from './side.ts';
+import { sideFrame } from './side.ts';
+import {
+  ASCENT,
+  DESCENT,
+  EXTENSION_GAP,
+  EXTENSION_PAST,
+  FIRST_ROW,
+  ROW_STEP,
+  TEXT,
+  TEXT_CLEAR,
+  TEXT_LARGE,
+} from './style.ts';
+import { obliqueStroke } from './terminator.ts';
+
+/** What stands on one side of an outline: its ink, the room it takes and the sums it prints. */
+export interface Rows {
+  readonly marks: Mark[];
+  /** Smallest box round the ink and the side of the outline. */
+  readonly bounds: Box;
+  /** How far it reaches outward from the outline, mm; give it as `start` to what comes outside it. */
+  readonly depth: number;
+  readonly chains: Chain[];
+}
+
+/** What `dimensionRows` needs to know. */
+export interface DimensionOptions {
+  readonly side: Side;
+  /** Outline of what is measured, paper mm; extension lines start at its edge. */
+  readonly outline: Box;
+  readonly sizes: readonly Size[];
+  /** Distance from the outline that is already used on this side, mm; 0 unless given. */
+  readonly start?: number;
+}
+
+interface Laid {
+  readonly size: Size;
+  readonly line: number;
+  readonly label: PlacedLabel;
+}
+
+/**
+ * Dimension rows along one side of an outline. The caller declares sizes; the engine finds their rows (shorter nearer the
+ * outline, totals outermost), draws extension lines with a gap, writes each text on its line clear of every other line,
+ * and pushes it beside or outside with a leader where its span is too small (ISO 129-1). Sizes in a row that together span
+ * a size further out are returned as chains; where they do not add up, a note beside them says so.
+ */
+export function dimensionRows(options: DimensionOptions): Rows {
+  const { side, outline, sizes, start = 0 } = options;
+  const frame = sideFrame(side, outline);
+  if (sizes.length === 0) return { marks: [], bounds: outline, depth: start, chains: [] };
+  const rows = rowsOf(sizes);
+  const { laid, depth } = layRows(frame, sizes, rows, start);
+  const chains = chainsOf(sizes, rows, side);
+  const said = chains.some((chain) => !addsUp(chain)) ? sayRounded(frame, depth) : undefined;
+  const marks = [
+    ...extensionLines(frame, laid),
+    ...laid.flatMap((one) => sizeInk(frame, one)),
+    ...(said ? [said.mark] : []),
+  ];
+  const boxes = laid.map(({ size, line: d, label }) => {
+    const [a, b] = span(size);
+    return frame.box(Math.min(a, label.s0), Math.max(b, label.s1), 0, Math.max(d + EXTENSION_PAST, label.d1));
+  });
+  return {
+    marks,
+    bounds: union([...boxes, ...(said ? [said.box] : [])]),
+    depth: said ? said.depth : depth,
+    chains,
+  };
+}
+
+const heightOf = (size: Size): number => (size.total ? TEXT_LARGE : TEXT);
+
+/** Lays rows from the inside out, each as far out as the one before and its pushed-out labels ask. */
+function layRows(
+  frame: SideFrame,
+  sizes: readonly Size[],
+  rows: readonly number[],
+  start: number,
+): { laid: Laid[]; depth: number } {
+  const laid: Laid[] = [];
+  let depth = start;
+  for (let row = 0; row <= Math.max(...rows); row++) {
+    const own = sizes.filter((_, i) => rows[i] === row);
+    const under = frame.up > 0 ? 0 : TEXT_CLEAR + (ASCENT + DESCENT) * Math.max(...own.map(heightOf)) + TEXT_CLEAR;
+    const at =
+      row === 0
+        ? Math.max(FIRST_ROW, start + ROW_STEP)
+        : Math.max((laid.at(-1) as Laid).line + ROW_STEP, depth + under);
+    const passing = sizes.flatMap((size, i) => ((rows[i] as number) > row ? span(size) : []));
+    const labels = layLabels(frame, own, at, passing);
+    own.forEach((size, i) => {
+      laid.push({ size, line: at, label: labels[i] as PlacedLabel });
+    });
+    depth = Math.max(at + EXTENSION_PAST, ...labels.map((label) => label.d1));
+  }
+  return { laid, depth };
+}
+
+/** The labels of one row: within their spans first, then beside them, then pushed outside. */
+function layLabels(frame: SideFrame, own: readonly Size[], at: number, passing: readonly number[]): PlacedLabel[] {
+  const labels: (PlacedLabel | undefined)[] = own.map(() => undefined);
+  const taken = own.map(span);
+  const room = (): Room => ({
+    line: at,
+    up: frame.up,
+    reaching: [...passing, ...own.flatMap(span)],
+    passing,
+    taken,
+    labels: labels.filter((label) => label !== undefined),
+  });
+  const wanted = own.map((size): Wanted => {
+    const [a, b] = span(size);
+    return { a, b, width: textWidth(size.text, heightOf(size)), height: heightOf(size) };
+  });
+  const attempt = (how: (want: Wanted) => PlacedLabel | undefined): void => {
+    wanted.forEach((want, i) => {
+      const label = labels[i] ?? how(want);
+      if (label && !labels[i] && label.reach !== undefined)
+        taken.push(label.reach > want.b ? [want.b, label.reach] : [label.reach, want.a]);
+      labels[i] = label;
+    });
+  };
+  attempt((want) => within(room(), want));
+  attempt((want) => beside(room(), want, frame.ends));
+  attempt((want) => outside(room(), want));
+  return labels as PlacedLabel[];
+}
+
+/** One extension line for each position, to the outermost row that uses it. */
+function extensionLines(frame: SideFrame, laid: readonly Laid[]): Mark[] {
+  const reach: { s: number; d: number }[] = [];
+  for (const { size, line: d } of laid)
+    for (const s of span(size)) {
+      const known = reach.find((one) => Math.abs(one.s - s) <= SAME);
+      if (known) known.d = Math.max(known.d, d);
+      else reach.push({ s, d });
+    }
+  return reach.map(({ s, d }) =>
+    stroke('dimension', line(frame.at(s, EXTENSION_GAP), frame.at(s, d + EXTENSION_PAST))),
+  );
+}
+
+/** The dimension line of one size with its ends, its text and its leader. */
+function sizeInk(frame: SideFrame, { size, line: d, label }: Laid): Mark[] {
+  const [a, b] = span(size);
+  const [from, to] = [Math.min(a, label.reach ?? a), Math.max(b, label.reach ?? b)];
+  return [
+    stroke('dimension', line(frame.at(from, d), frame.at(to, d)), size.of),
+    obliqueStroke(frame.at(a, d)),
+    obliqueStroke(frame.at(b, d)),
+    ...(label.leader ? [stroke('dimension', line(frame.at(...label.leader[0]), frame.at(...label.leader[1])))] : []),
+    write('label', size.text, frame.at(...label.at), {
+      height: heightOf(size),
+      angle: frame.angle,
+      anchor: 'middle',
+      ...(size.of === undefined ? {} : { of: size.of }),
+    }),
+  ];
+}
+
+const ROUNDED = 'Each size is rounded by itself; the row does not add up exactly.';
+
+/** The note that a row does not add up, outside the rows. */
+function sayRounded(frame: SideFrame, depth: number): { mark: Mark; box: Box; depth: number } {
+  const [s, width] = [(frame.ends[0] + frame.ends[1]) / 2, textWidth(ROUNDED, TEXT)];
+  const d0 = depth + TEXT_CLEAR;
+  const d1 = d0 + (ASCENT + DESCENT) * TEXT;
+  const base = frame.up > 0 ? d0 + DESCENT * TEXT : d1 - DESCENT * TEXT;
+  const mark = write('note', ROUNDED, frame.at(s, base), { height: TEXT, angle: frame.angle, anchor: 'middle' });
+  return { mark, box: frame.box(s - width / 2, s + width / 2, d0, d1), depth: d1 };
+}

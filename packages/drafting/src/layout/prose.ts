@@ -1,0 +1,120 @@
+import { moved } from '../ink.ts';
+import { wrapText } from '../lettering.ts';
+import type { Drawing, Mark } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line } from '../path.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
+
+/** A piece of running text. Steps are numbered in order through all pages; a caution has a heavy bar beside it. */
+export interface Block {
+  readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution';
+  readonly text: string;
+}
+
+/** What `prosePages` needs to know. */
+export interface ProseOptions {
+  readonly name: string;
+  readonly title: string;
+  readonly alt: string;
+  readonly blocks: readonly Block[];
+  /** Width and height of a page, mm. */
+  readonly width: number;
+  readonly height: number;
+  /** Columns on a page; 1 unless given. */
+  readonly columns?: number;
+}
+
+/** One line of a block, laid out: its ink with the top of the line at v = 0, and what it needs above and in itself. */
+interface Line {
+  readonly marks: readonly Mark[];
+  readonly height: number;
+  /** Space above the line, left out at the top of a column. */
+  readonly above: number;
+  /** Whether the next line must stay in the same column. */
+  readonly keep: boolean;
+}
+
+/** Between columns, mm. */
+const GUTTER = 8;
+
+/** Hanging indent of steps, bullets and cautions, mm. */
+const INDENT = 7;
+
+/**
+ * Running text in columns on as many pages as it takes; the upper left corner of each is at the origin. A heading stays with
+ * what follows, and no block leaves its first or last line alone in a column.
+ */
+export function prosePages(options: ProseOptions): Drawing[] {
+  const { name, title, alt, blocks, width, height, columns = 1 } = options;
+  const measure = (width - (columns - 1) * GUTTER) / columns;
+  let step = 0;
+  const lines = blocks.flatMap((block) => {
+    if (block.kind === 'step') step += 1;
+    return linesOf(block, measure, step);
+  });
+  const filled = columnsOf(lines, height);
+  const pages = Array.from({ length: Math.max(1, Math.ceil(filled.length / columns)) }, (_, p) =>
+    filled.slice(p * columns, (p + 1) * columns),
+  );
+  return pages.map((page, p) => {
+    const many = pages.length > 1;
+    return {
+      name: many ? `${name}-${p + 1}` : name,
+      title: many ? `${title} (${p + 1} of ${pages.length})` : title,
+      scale: 0,
+      scaleText: '',
+      marks: page.flatMap((column, c) => moved(column.marks, { du: c * (measure + GUTTER), dv: 0 })),
+      bounds: { u0: 0, v0: 0, u1: width, v1: Math.max(0, ...page.map((column) => column.height)) },
+      alt,
+    };
+  });
+}
+
+function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
+  const size = kind === 'heading' ? TEXT_LARGE : TEXT;
+  const role = kind === 'heading' ? 'title' : 'note';
+  const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
+  const wrapped = wrapText(text, measure - indent, size, kind === 'heading' ? 'semibold' : 'regular');
+  const height = LINE_STEP * size;
+  return wrapped.map((one, i) => {
+    const base = ASCENT * size;
+    const sign = kind === 'step' ? `${step}.` : kind === 'bullet' ? '•' : '';
+    const marks: Mark[] = [write(role, one, [indent, base], { height: size })];
+    if (i === 0 && sign) marks.unshift(write(kind === 'step' ? 'title' : 'note', sign, [0, base], { height: size }));
+    if (kind === 'caution')
+      marks.unshift(stroke('accent', line([1, 0], [1, i < wrapped.length - 1 ? height : (ASCENT + DESCENT) * size])));
+    const alone = wrapped.length > 1 && (i === 0 || i === wrapped.length - 2);
+    return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: kind === 'heading' || alone };
+  });
+}
+
+function spaceAbove(kind: Block['kind']): number {
+  return kind === 'heading' ? 5 : 1.5;
+}
+
+/** Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all. */
+function columnsOf(lines: readonly Line[], height: number): { marks: Mark[]; height: number }[] {
+  const columns: { marks: Mark[]; height: number }[] = [];
+  let marks: Mark[] = [];
+  let used = 0;
+  const turn = (): void => {
+    columns.push({ marks, height: used });
+    [marks, used] = [[], 0];
+  };
+  for (let i = 0; i < lines.length; ) {
+    let end = i + 1;
+    while (end < lines.length && (lines[end - 1] as Line).keep) end++;
+    const run = lines.slice(i, end);
+    const needs = run.reduce((sum, one) => sum + one.above + one.height, 0);
+    if (used > 0 && used + needs > height && needs <= height) turn();
+    for (const one of run) {
+      if (used > 0 && used + one.above + one.height > height) turn();
+      const above = used === 0 ? 0 : one.above;
+      marks.push(...moved(one.marks, { du: 0, dv: used + above }));
+      used += above + one.height;
+    }
+    i = end;
+  }
+  if (marks.length > 0) turn();
+  return columns;
+}

@@ -1,0 +1,192 @@
+import { union } from '../ink.ts';
+import { textWidth } from '../lettering.ts';
+import type { Box, Mark } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line } from '../path.ts';
+import type { DimensionOptions, Rows } from './dimension.ts';
+import { dimensionRows } from './dimension.ts';
+import { SAME } from './rows.ts';
+import type { Side, SideFrame } from './side.ts';
+import { sideFrame } from './side.ts';
+import { ASCENT, DESCENT, EXTENSION_GAP, FIRST_ROW, ROW_STEP, TEXT, TEXT_CLEAR, TEXT_LIFT } from './style.ts';
+import { obliqueStroke, originCircle } from './terminator.ts';
+
+/** One position measured from the datum. */
+export interface RunningValue {
+  /** Where it lies, paper mm along the side. */
+  readonly at: number;
+  /** Its printed distance from the datum. */
+  readonly text: string;
+  readonly of?: string;
+}
+
+/** What `runningRow` needs to know. */
+export interface RunningOptions {
+  readonly side: Side;
+  /** Outline of what is measured, paper mm. */
+  readonly outline: Box;
+  /** The datum, paper mm along the side. */
+  readonly origin: number;
+  /** Positions in the order they are counted. */
+  readonly values: readonly RunningValue[];
+  /** What is counted, in the singular: `course`, `stave`. */
+  readonly word: string;
+  /** Distance from the outline that is already used on this side, mm. */
+  readonly start?: number;
+  /** Positions where extension lines of rows further out will pass, paper mm along the side. */
+  readonly through?: readonly number[];
+}
+
+/** A shown position, and where the baseline of its text lies along the side. */
+interface Shown {
+  readonly value: RunningValue;
+  readonly base: number;
+}
+
+/** How many positions make one shown, tried in turn until the texts have room. */
+const STEPS = [1, 2, 3, 4, 5, 10, 20, 25, 50, 100, 200, 500, 1000];
+
+/** From the row's line to the start of a text, mm: clears an oblique stroke. */
+const TEXT_START = 1.6;
+
+/**
+ * A row of running dimensions from one datum: an open circle at the datum, one line, and each distance written along its
+ * own extension line (ISO 129-1). Where they are too close to read, first, last and every second, third ... are shown and
+ * a note outside the row says so.
+ */
+export function runningRow(options: RunningOptions): Rows {
+  const { side, outline, origin, values, word, start = 0, through = [] } = options;
+  const frame = sideFrame(side, outline);
+  const others = values.filter(({ at }) => Math.abs(at - origin) > SAME);
+  if (others.length === 0) return { marks: [], bounds: outline, depth: start, chains: [] };
+  const row = Math.max(FIRST_ROW, start + ROW_STEP);
+  const { shown, step, complete } = thin(others, origin, through);
+  const texts = [{ value: { at: origin, text: '0' }, base: standing(origin) }, ...shown];
+  const reach = Math.max(...texts.map(({ value }) => textWidth(value.text, TEXT)));
+  const [low, high] = [origin, ...shown.map(({ value }) => value.at)].reduce<[number, number]>(
+    ([a, b], s) => [Math.min(a, s), Math.max(b, s)],
+    [Infinity, -Infinity],
+  );
+  const end = row + TEXT_START + reach + 0.5;
+  const note = complete ? undefined : sayThinned(frame, word, step, end);
+  const tops = texts.map(({ base }) => frame.box(base - ASCENT * TEXT, base + DESCENT * TEXT, row, end));
+  return {
+    marks: [
+      stroke('dimension', line(frame.at(low, row), frame.at(high, row))),
+      ...texts.flatMap((one) => valueInk(frame, one, row, { side, origin })),
+      originCircle(frame.at(origin, row)),
+      ...(note ? [note.mark] : []),
+    ],
+    bounds: union([frame.box(low, high, 0, end), ...tops, ...(note ? [note.box] : [])]),
+    depth: note ? note.depth : end,
+    chains: [],
+  };
+}
+
+/** Baseline of a text that stands on its extension line, as read. */
+const standing = (at: number): number => at - TEXT_LIFT;
+
+/** Baseline of a text that hangs under its extension line, as read. */
+const hanging = (at: number): number => at + TEXT_LIFT + ASCENT * TEXT;
+
+/** The positions that can be shown without a text on a text or on a line, by the smallest step at which every one has room. */
+function thin(
+  values: readonly RunningValue[],
+  origin: number,
+  through: readonly number[],
+): { shown: Shown[]; step: number; complete: boolean } {
+  let best: { shown: Shown[]; step: number } = { shown: [], step: 1 };
+  for (const step of STEPS) {
+    const last = values.length - 1;
+    const chosen = values.filter((_, i) => i === 0 || i === last || (i + 1) % step === 0);
+    const shown = roomFor(chosen, origin, through);
+    if (shown.length === chosen.length || best.shown.length === 0) best = { shown, step };
+    if (shown.length >= chosen.length - 1 || step >= values.length) {
+      best = { shown, step };
+      break;
+    }
+  }
+  return { ...best, complete: best.shown.length === values.length };
+}
+
+/** Shows the last position first, then the others in order as far as each has room beside those already shown. */
+function roomFor(chosen: readonly RunningValue[], origin: number, through: readonly number[]): Shown[] {
+  const shown: Shown[] = [];
+  const datum: Shown = { value: { at: origin, text: '0' }, base: standing(origin) };
+  for (const value of [chosen.at(-1) as RunningValue, ...chosen.slice(0, -1)]) {
+    const before = [datum, ...shown];
+    const base = [standing(value.at), hanging(value.at)].find((s) => {
+      const [top, bottom] = [s - ASCENT * TEXT - 0.3, s + DESCENT * TEXT];
+      const lines = [...through, ...before.map((one) => one.value.at)].filter((p) => Math.abs(p - value.at) > SAME);
+      return (
+        !lines.some((p) => p > top && p < bottom) &&
+        before.every((one) => Math.abs(one.base - s) >= (ASCENT + DESCENT) * TEXT + 0.3) &&
+        before.every((one) => value.at < one.base - ASCENT * TEXT || value.at > one.base + DESCENT * TEXT)
+      );
+    });
+    if (base !== undefined) shown.push({ value, base });
+  }
+  return [...shown.slice(1), ...shown.slice(0, 1)];
+}
+
+function valueInk(
+  frame: SideFrame,
+  { value, base }: Shown,
+  row: number,
+  { side, origin }: { side: Side; origin: number },
+): Mark[] {
+  const { at, text, of } = value;
+  const outward = side === 'above' || side === 'right' ? 'start' : 'end';
+  return [
+    stroke('dimension', line(frame.at(at, EXTENSION_GAP), frame.at(at, row + TEXT_START + textWidth(text, TEXT)))),
+    ...(Math.abs(at - origin) > SAME ? [obliqueStroke(frame.at(at, row))] : []),
+    write('label', text, frame.at(base, row + TEXT_START), {
+      height: TEXT,
+      angle: frame.angle === 0 ? 90 : 0,
+      anchor: outward,
+      ...(of === undefined ? {} : { of }),
+    }),
+  ];
+}
+
+/** `1st`, `2nd`, `3rd`, `4th`, `11th`, `22nd`. */
+function ordinal(n: number): string {
+  const tens = n % 100;
+  const ending = tens >= 11 && tens <= 13 ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
+  return `${n}${ending}`;
+}
+
+function sayThinned(
+  frame: SideFrame,
+  word: string,
+  step: number,
+  from: number,
+): { mark: Mark; box: Box; depth: number } {
+  const text =
+    step === 1 ? `Each ${word} that has room is shown` : `First, last and every ${ordinal(step)} ${word} shown`;
+  const [s, width] = [(frame.ends[0] + frame.ends[1]) / 2, textWidth(text, TEXT)];
+  const d0 = from + TEXT_CLEAR;
+  const d1 = d0 + (ASCENT + DESCENT) * TEXT;
+  const base = frame.up > 0 ? d0 + DESCENT * TEXT : d1 - DESCENT * TEXT;
+  return {
+    mark: write('note', text, frame.at(s, base), { height: TEXT, angle: frame.angle, anchor: 'middle' }),
+    box: frame.box(s - width / 2, s + width / 2, d0, d1),
+    depth: d1,
+  };
+}
+
+/** Running dimensions nearest the outline and dimension rows outside them, clear of each other, on one side. */
+export function dimensionSide(
+  options: DimensionOptions & { readonly running?: Pick<RunningOptions, 'origin' | 'values' | 'word'> },
+): Rows {
+  const { running, sizes } = options;
+  if (!running) return dimensionRows(options);
+  const inner = runningRow({ ...options, ...running, through: sizes.flatMap(({ from, to }) => [from, to]) });
+  const outer = dimensionRows({ ...options, start: inner.depth });
+  return {
+    marks: [...inner.marks, ...outer.marks],
+    bounds: union([inner.bounds, outer.bounds]),
+    depth: outer.depth,
+    chains: [...inner.chains, ...outer.chains],
+  };
+}
