@@ -1,0 +1,278 @@
+import { formatLength, INCH, type Marks } from '../length.ts';
+import type { Grade } from '../parts/part.ts';
+import type { NamedWeave } from '../weave/pattern.ts';
+import { woodNamed, woodNames } from '../wood/species.ts';
+import type { Wood } from '../wood/wood.ts';
+import type { Assumptions } from './assume.ts';
+import { completeUse } from './completeuse.ts';
+import type { PanelFile } from './file.ts';
+import type { Fit, MemberWood, OpeningGaps, PanelSpec, Site, UseDetails } from './job.ts';
+import { nearestWord } from './nearest.ts';
+import type { FieldPath } from './problem.ts';
+
+/** Something between fields that keeps the job from being one. */
+export interface Fault {
+  readonly path: FieldPath;
+  readonly message: string;
+}
+
+/** What completing a panel needs from the job round it. */
+export interface PanelContext {
+  readonly at: FieldPath;
+  readonly display: Marks;
+  readonly assume: Assumptions;
+  readonly faults: Fault[];
+  readonly woods: readonly Wood[];
+  readonly site: Site;
+}
+
+/** A panel laid over what every panel shares: groups merge field by field, the panel's own word wins. */
+export function mergePanel(every: PanelFile, panel: PanelFile): PanelFile {
+  const merged: Record<string, unknown> = { ...every };
+  for (const [key, own] of Object.entries(panel)) {
+    const shared = merged[key];
+    merged[key] = isGroup(own) && isGroup(shared) ? { ...shared, ...own } : own;
+  }
+  if (panel.size && !panel.opening) delete merged.opening;
+  if (panel.opening && !panel.size) delete merged.size;
+  if (panel.fit) merged.fit = panel.fit.vary === every.fit?.vary ? merged.fit : panel.fit;
+  if (panel.weave) merged.weave = panel.weave.pattern || panel.weave.rows ? panel.weave : merged.weave;
+  return merged as PanelFile;
+}
+
+function isGroup(value: unknown): value is Record<string, unknown> {
+  return typeof value === 'object' && value !== null && !Array.isArray(value);
+}
+
+/** One panel with every default filled in. Sizes of the defaults are common practice, no source. */
+export function completePanel(file: PanelFile & { name: string }, context: PanelContext): PanelSpec {
+  const { at, display, assume } = context;
+  const inch = display.unit === 'in';
+  const size = (field: FieldPath, given: number | undefined, inches: number, mm: number, reason: string) =>
+    assume.length([...at, ...field], given, inch ? inches * INCH : mm, reason);
+  const details = completeUse(file, context);
+  const { outside, opening } = outsideSize(file, details, context);
+  const railDepth = size(['rail', 'depth'], file.rail?.depth, 1.5, 38, 'the thickness of dressed two-inch stock');
+  return {
+    name: file.name,
+    count: file.count ?? 1,
+    details,
+    size: outside,
+    ...(opening && { opening }),
+    fit: completeFit(file, context),
+    rail: {
+      height: size(['rail', 'height'], file.rail?.height, 1.5, 38, 'rails of 1 1/2 in are the trade’s usual'),
+      depth: railDepth,
+    },
+    stile: {
+      width: size(['stile', 'width'], file.stile?.width, 1.5, 38, 'stiles match the rails'),
+      depth:
+        file.stile?.depth ??
+        assume.length([...at, 'stile', 'depth'], undefined, railDepth, 'stiles are flush with the rails'),
+    },
+    groove: {
+      depth: size(['groove', 'depth'], file.groove?.depth, 0.5, 12, 'a third of the rail'),
+      clearance: size(
+        ['groove', 'clearance'],
+        file.groove?.clearance,
+        1 / 32,
+        1,
+        'staves slide in by hand; 1/16 in is the most',
+      ),
+    },
+    stave: {
+      width: size(['stave', 'width'], file.stave?.width, 0.75, 19, 'staves from dressed one-inch stock'),
+      depth: size(['stave', 'depth'], file.stave?.depth, 0.5, 12, 'thin staves bend the slats less'),
+      clearance: size(
+        ['stave', 'clearance'],
+        file.stave?.clearance,
+        0,
+        0,
+        'staves and stiles lengthen alike along the grain',
+      ),
+      spacing: completeSpacing(file, context),
+    },
+    slat: {
+      thickness: size(
+        ['slat', 'thickness'],
+        file.slat?.thickness,
+        3 / 16,
+        5,
+        'thin enough to bend, thick enough to stand alone',
+      ),
+      height: file.slat?.height ?? (inch ? 1.5 * INCH : 38),
+    },
+    ...(file.top?.allowance !== undefined && { allowance: file.top.allowance }),
+    cover: file.top?.cover ?? completeCover(context),
+    ...(file.slat?.stop !== undefined && { endStop: file.slat.stop }),
+    weave: {
+      pattern:
+        file.weave?.rows ??
+        (assume.value(
+          [...at, 'weave'],
+          file.weave?.pattern,
+          'plain',
+          'the strongest and simplest weave',
+        ) as NamedWeave),
+      start: assume.value(
+        [...at, 'weave', 'start'],
+        file.weave?.start,
+        'front',
+        'the first course starts in front of the first stave',
+      ),
+    },
+    wood: completeWood(file, context),
+    ...(file.measured && {
+      measured: {
+        stack: file.measured.stack,
+        thickness: file.measured.thickness ?? file.slat?.thickness ?? (inch ? (3 / 16) * INCH : 5),
+        broken: file.measured.broken ?? 0,
+      },
+    }),
+  };
+}
+
+function completeCover({ at, assume }: PanelContext): 'auto' {
+  assume.note(
+    [...at, 'top', 'cover'],
+    'as much as the dry season opens',
+    'strips under the top rail hide the room left for swelling',
+  );
+  return 'auto';
+}
+
+function outsideSize(file: PanelFile, details: UseDetails, { at, display, assume, faults }: PanelContext) {
+  if (file.size && file.opening) faults.push({ path: [...at, 'opening'], message: 'give size or opening, not both' });
+  if (file.size) return { outside: file.size };
+  if (!file.opening) {
+    faults.push({
+      path: [...at],
+      message: 'give size (outside of the frame) or opening (with gaps), each with width and height',
+    });
+    return { outside: { width: 1000, height: 1000 } };
+  }
+  const { width, height, gap = {} } = file.opening;
+  const usual = usualGaps(details, display);
+  const side = (name: keyof OpeningGaps) => {
+    const given = gap[name] ?? (name === 'left' || name === 'right' ? gap.sides : undefined);
+    return assume.length([...at, 'opening', 'gap', name], given, usual[name], usual.reason);
+  };
+  const gaps: OpeningGaps = { left: side('left'), right: side('right'), top: side('top'), bottom: side('bottom') };
+  const outside = { width: width - gaps.left - gaps.right, height: height - gaps.top - gaps.bottom };
+  if (Math.min(outside.width, outside.height) < 150) {
+    faults.push({ path: [...at, 'opening'], message: 'the gaps leave less than 150 mm for the panel' });
+  }
+  return { outside, opening: { width, height, gaps } };
+}
+
+function usualGaps(details: UseDetails, { unit }: Marks): OpeningGaps & { readonly reason: string } {
+  const room = unit === 'in' ? INCH / 4 : 6;
+  if (details.use === 'gate') {
+    const { hinge, latch, ground } = details.clear;
+    const [left, right] = details.hinge === 'left' ? [hinge, latch] : [latch, hinge];
+    return { left, right, top: 0, bottom: ground, reason: 'the clearance of the leaf' };
+  }
+  if (details.use === 'divider' && details.track) {
+    return {
+      left: room,
+      right: room,
+      top: details.track.above,
+      bottom: details.track.below,
+      reason: 'the clearance of the track',
+    };
+  }
+  if (details.use === 'guard') {
+    return {
+      left: room,
+      right: room,
+      top: 0,
+      bottom: details.floorGap,
+      reason: 'room to set the panel between its posts',
+    };
+  }
+  return { left: room, right: room, top: room, bottom: room, reason: 'room to set the panel in its opening' };
+}
+
+function completeFit(file: PanelFile, { at, display, assume, faults }: PanelContext): Fit {
+  const fit = file.fit;
+  const inch = display.unit === 'in';
+  if (fit?.vary === 'outside') {
+    return { vary: 'outside', go: assume.value([...at, 'fit', 'go'], fit.go, 'nearest', 'the nearest whole course') };
+  }
+  if (fit?.vary === 'gaps') {
+    const from = fit.from ?? 0;
+    const to = assume.length(
+      [...at, 'fit', 'to'],
+      fit.to,
+      inch ? INCH / 4 : 6,
+      'a gap that still reads as a closed weave',
+    );
+    if (from > to) faults.push({ path: [...at, 'fit', 'from'], message: 'expected at most the field "to"' });
+    return { vary: 'gaps', from, to };
+  }
+  const prefer = fit?.prefer ?? file.slat?.height ?? (inch ? 1.5 * INCH : 38);
+  const from = fit?.from ?? prefer - (inch ? INCH / 8 : 3);
+  const to = fit?.to ?? prefer + (inch ? INCH / 4 : 6);
+  if (fit?.from === undefined || fit.to === undefined) {
+    const show = (length: number) => formatLength(length, display, { named: true });
+    assume.note(
+      [...at, 'fit'],
+      `slats from ${show(from)} to ${show(to)}, near ${show(prefer)}`,
+      'slat heights that look alike, so that the height closes',
+    );
+  }
+  if (from > to) faults.push({ path: [...at, 'fit', 'from'], message: 'expected at most the field "to"' });
+  const step = fit?.step ?? (inch ? INCH / 64 : 0.5);
+  return { vary: 'slats', from, to, prefer: Math.min(Math.max(prefer, from), to), step };
+}
+
+function completeSpacing(
+  { stave = {} }: PanelFile,
+  { at, display, assume, faults }: PanelContext,
+): PanelSpec['stave']['spacing'] {
+  if (stave.count !== undefined && stave.pitch) {
+    faults.push({ path: [...at, 'stave', 'count'], message: 'give count or pitch, not both' });
+  }
+  if (stave.count !== undefined) return { count: stave.count };
+  const inch = display.unit === 'in';
+  const reason = 'staves for 3/16 in slats stand 10 to 14 in apart, common practice, no source';
+  const length = (name: 'from' | 'to' | 'prefer', inches: number, mm: number) =>
+    assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], inch ? inches * INCH : mm, reason);
+  const spacing = { from: length('from', 9, 230), to: length('to', 14, 355), prefer: length('prefer', 11, 280), soft: !stave.pitch };
+  if (spacing.from > spacing.to) faults.push({ path: [...at, 'stave', 'pitch'], message: 'expected from at most to' });
+  return spacing;
+}
+
+function completeWood(file: PanelFile, { at, assume, faults, woods }: PanelContext): PanelSpec['wood'] {
+  const common = file.wood?.all;
+  const fallback = assume.value(
+    [...at, 'wood'],
+    common?.wood ?? file.wood?.rail?.wood ?? file.wood?.slat?.wood,
+    'western redcedar',
+    'light, durable and easy to split thin',
+  );
+  const member = (role: 'rail' | 'stile' | 'stave' | 'slat', grade: Grade): MemberWood => {
+    const own = file.wood?.[role];
+    const name = own?.wood ?? fallback;
+    const found = woods.find((wood) => wood.name === name) ?? woodNamed(name);
+    if (!found) {
+      const near = nearestWord(name, [...woodNames, ...woods.map((wood) => wood.name)]);
+      const hint = near ? `did you mean ${near}? Or` : 'either name one of the table (wattlewright woods lists it) or';
+      faults.push({
+        path: [...at, 'wood', ...(own?.wood === undefined ? [] : [role])],
+        message: `no such wood: ${name}; ${hint} give its figures under woods`,
+      });
+    }
+    return {
+      wood: found ?? { name, modulus: 8000, strength: 50, specificGravity12: 0.4 },
+      grade: own?.grade ?? common?.grade ?? grade,
+      rings: own?.rings ?? common?.rings ?? 0,
+    };
+  };
+  return {
+    rail: member('rail', 'knotty'),
+    stile: member('stile', 'knotty'),
+    stave: member('stave', 'clear'),
+    slat: member('slat', 'clear'),
+  };
+}

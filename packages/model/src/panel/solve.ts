@@ -1,0 +1,147 @@
+import type { Job, PanelSpec } from '../job/job.ts';
+import { JobError, type Problem } from '../job/problem.ts';
+import { floorToMark, formatLength } from '../length.ts';
+import { weaveSides } from '../weave/pattern.ts';
+import { changesOf, measuredCourses } from './asbuilt.ts';
+import { bendRows, seasons, slatChange } from './behaviour.ts';
+import { closeCourses, type HeightToClose } from './courses.ts';
+import type { Courses, Panel } from './panel.ts';
+import { layStaves, type NoRoom } from './staves.ts';
+
+/** Slat heights that are settled outside, such as by the cutting plan: panel name → height, mm. */
+export type SlatHeights = Readonly<Record<string, number>>;
+
+/**
+ * Every panel of a job with its whole geometry and what bending and the seasons do to it.
+ * @param settled slat heights to take instead of choosing them; only for panels whose fit varies the slats
+ * @throws {JobError} for a panel that cannot be laid out, with the nearest sizes that work
+ */
+export function solve(job: Job, settled: SlatHeights = {}): Panel[] {
+  const problems: Problem[] = [];
+  const panels = job.panels.flatMap((spec, i): Panel[] => {
+    const result = solvePanel(job, spec, settled[spec.name]);
+    if (!('field' in result)) return [result];
+    problems.push({ path: `panels[${i}].${result.field}`, found: '', message: `${spec.name}: ${result.message}` });
+    return [];
+  });
+  if (problems.length > 0) throw new JobError(problems);
+  return panels;
+}
+
+/** What is asked of the height of one panel, as `closeCourses` and the cutting plan's choice of slat height take it. */
+export function heightToClose(job: Job, spec: PanelSpec): HeightToClose {
+  return {
+    spec,
+    clearHeight: spec.size.height - 2 * spec.rail.height,
+    bottom: spec.rail.height,
+    display: job.display,
+    swellShare: Math.max(0, slatChange(spec, job.site, job.site.wettest)),
+  };
+}
+
+function solvePanel(job: Job, spec: PanelSpec, slatHeight: number | undefined): Panel | NoRoom {
+  const ask = heightToClose(job, spec);
+  const width = spec.size.width - 2 * spec.stile.width;
+  const noRoom = roomInside(width, ask, job);
+  if (noRoom) return noRoom;
+  const courses = closeCourses(slatHeight === undefined ? ask : { ...ask, slatHeight });
+  if ('field' in courses) return courses;
+  const planned = assemble(job, spec, width, courses);
+  const { measured } = spec;
+  if (!measured || 'field' in planned) return planned;
+  const real = measuredCourses(courses, { ...ask, measured });
+  const now = assemble(job, spec, width, real);
+  if ('field' in now) return now;
+  return {
+    ...now,
+    asBuilt: {
+      changes: changesOf(planned, now),
+      broken: measured.broken,
+      heightOff: now.outside.height - spec.size.height,
+    },
+  };
+}
+
+function roomInside(width: number, { clearHeight, spec }: HeightToClose, { display }: Job): NoRoom | undefined {
+  const show = (length: number) => formatLength(length, display, { named: true });
+  if (width < 3 * spec.stave.width) {
+    return { field: 'stile.width', message: `the stiles leave ${show(width)} inside, less than three staves` };
+  }
+  if (clearHeight <= 0)
+    return { field: 'rail.height', message: `the rails leave no height inside ${show(spec.size.height)}` };
+  if (spec.groove.depth >= spec.rail.height) {
+    return {
+      field: 'groove.depth',
+      message: `a groove of ${show(spec.groove.depth)} cuts through a rail of ${show(spec.rail.height)}`,
+    };
+  }
+  if (spec.stave.depth + spec.groove.clearance >= spec.rail.depth) {
+    return {
+      field: 'stave.depth',
+      message: `the groove for a stave of ${show(spec.stave.depth)} leaves nothing of a rail ${show(spec.rail.depth)} deep`,
+    };
+  }
+  return undefined;
+}
+
+function assemble(job: Job, spec: PanelSpec, clearWidth: number, courses: Courses): Panel | NoRoom {
+  const { display, site } = job;
+  const clear = {
+    width: clearWidth,
+    height: courses.stack + courses.allowance,
+    left: spec.stile.width,
+    bottom: spec.rail.height,
+  };
+  const staves = layStaves(spec, clear, display);
+  if ('field' in staves) return staves;
+  const weave = weaveSides({
+    weave: spec.weave.pattern,
+    start: spec.weave.start,
+    courses: courses.count,
+    staves: staves.count,
+  });
+  const outside = {
+    width: spec.size.width,
+    height: clear.height + 2 * spec.rail.height,
+    depth: Math.max(spec.rail.depth, spec.stile.depth),
+  };
+  const movement = seasons(spec, site, courses, display);
+  return {
+    name: spec.name,
+    count: spec.count,
+    details: spec.details,
+    spec,
+    display,
+    site,
+    outside,
+    ...(spec.opening && { opening: spec.opening }),
+    clear,
+    rail: { ...spec.rail, length: spec.size.width },
+    stile: { ...spec.stile, length: clear.height },
+    groove: {
+      depth: spec.groove.depth,
+      width: spec.stave.depth + spec.groove.clearance,
+      clearance: spec.groove.clearance,
+    },
+    staves,
+    courses,
+    cover: coverStrips(spec, courses, movement.dryOpening, display.mark),
+    weave: {
+      ...weave,
+      name: typeof spec.weave.pattern === 'string' ? spec.weave.pattern : 'as given',
+      start: spec.weave.start,
+    },
+    rows: bendRows(spec, { clearWidth, staves, courses, weave, display }),
+    diagonal: Math.hypot(outside.width, outside.height),
+    movement,
+  };
+}
+
+/** Strips as high as asked, as thick as the room between the woven slats and the rail's face leaves. */
+function coverStrips(spec: PanelSpec, courses: Courses, dryOpening: number, mark: number): Panel['cover'] {
+  const wanted = spec.cover === 'auto' ? (courses.gap > 0 ? 0 : dryOpening) : spec.cover;
+  const room = (spec.rail.depth - spec.stave.depth) / 2 - courses.thickness;
+  const thickness = floorToMark(room * 0.75, mark);
+  if (wanted <= 0 || thickness <= 0) return { height: 0, thickness: 0 };
+  return { height: Math.ceil(wanted / mark - 1e-9) * mark, thickness };
+}

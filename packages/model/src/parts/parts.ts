@@ -1,0 +1,151 @@
+import type { MemberWood } from '../job/job.ts';
+import type { Panel } from '../panel/panel.ts';
+import { useMembers } from '../uses/members.ts';
+import type { Part, PartRole } from './part.ts';
+
+/** A kind of piece of one panel before it is pooled with its likes and given a letter. Sizes finished, mm. */
+export interface Member {
+  readonly name: string;
+  readonly role: PartRole;
+  /** Pieces in one panel. */
+  readonly count: number;
+  readonly length: number;
+  /** The two sides of the section, in any order. */
+  readonly section: readonly [number, number];
+  readonly wood: MemberWood;
+  readonly made: string;
+}
+
+/**
+ * Every piece of one panel or of several, with letter, count, finished size, wood and grade. Identical pieces of several
+ * panels are one row that says where each goes. Slats get a spare share, rounded up, at least two.
+ * @param spare spare slats in percent of the slats wanted
+ */
+export function partsOf(panels: Panel | readonly Panel[], { spare = 10 }: { readonly spare?: number } = {}): Part[] {
+  const pooled = new Map<string, { member: Member; where: { panel: string; count: number }[] }>();
+  for (const panel of Array.isArray(panels) ? (panels as readonly Panel[]) : [panels as Panel]) {
+    for (const member of membersOf(panel)) {
+      const key = memberKey(member);
+      const entry = pooled.get(key) ?? { member, where: [] };
+      entry.where.push({ panel: panel.name, count: member.count * panel.count });
+      pooled.set(key, entry);
+    }
+  }
+  const broken = brokenSlats(panels);
+  return [...pooled.values()].map(({ member, where }, i) => {
+    const count = where.reduce((sum, place) => sum + place.count, 0);
+    const [thickness, width] = [...member.section].sort((a, b) => a - b) as [number, number];
+    return {
+      letter: letters(i),
+      name: member.name,
+      role: member.role,
+      count,
+      spare: member.role === 'slat' ? spareSlats(count, spare) + (i === firstSlat(pooled) ? broken : 0) : 0,
+      length: member.length,
+      width,
+      thickness,
+      wood: member.wood.wood.name,
+      grade: member.wood.grade,
+      grain: 'length',
+      where,
+      made: member.made,
+    };
+  });
+}
+
+/** Whole numbers only: 100 + 10 % is 110, not 111. */
+function spareSlats(count: number, percent: number): number {
+  return Math.max(2, Math.ceil((count * Math.round(percent * 100)) / 10000));
+}
+
+function brokenSlats(panels: Panel | readonly Panel[]): number {
+  return [panels].flat().reduce((sum, panel) => sum + ((panel as Panel).asBuilt?.broken ?? 0), 0);
+}
+
+function firstSlat(pooled: ReadonlyMap<string, { readonly member: Member }>): number {
+  return [...pooled.values()].findIndex(({ member }) => member.role === 'slat');
+}
+
+function memberKey({ name, role, length, section, wood }: Member): string {
+  const sizes = [length, ...[...section].sort((a, b) => a - b)].map((size) => Math.round(size * 1e4) / 1e4);
+  return [role, name, ...sizes, wood.wood.name, wood.grade].join('|');
+}
+
+/** A, B ... Z, AA, AB ... without I and O, which read as figures. */
+function letters(index: number): string {
+  const alphabet = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
+  const last = alphabet[index % alphabet.length] as string;
+  return index < alphabet.length ? last : letters(Math.floor(index / alphabet.length) - 1) + last;
+}
+
+/** The pieces of one panel, frame first. */
+export function membersOf(panel: Panel): Member[] {
+  const { rail, stile, staves, courses, cover, clear, spec } = panel;
+  const { wood } = spec;
+  const slats = slatGroups(panel);
+  return [
+    {
+      name: 'rail',
+      role: 'rail',
+      count: 2,
+      length: rail.length,
+      section: [rail.height, rail.depth],
+      wood: wood.rail,
+      made: 'outside width',
+    },
+    {
+      name: 'stile',
+      role: 'stile',
+      count: 2,
+      length: stile.length,
+      section: [stile.width, stile.depth],
+      wood: wood.stile,
+      made: 'outside height less both rails',
+    },
+    {
+      name: 'stave',
+      role: 'stave',
+      count: staves.count,
+      length: staves.length,
+      section: [staves.width, staves.depth],
+      wood: wood.stave,
+      made: 'clear height plus both grooves less the end clearance',
+    },
+    ...slats.map(
+      ({ length, count }): Member => ({
+        name: slats.length > 1 ? `slat, ${rowsOfLength(panel, length)}` : 'slat',
+        role: 'slat',
+        count,
+        length,
+        section: [courses.height, courses.thickness],
+        wood: wood.slat,
+        made: 'clear width plus the bend, rounded down to the mark',
+      }),
+    ),
+    ...(cover.height > 0
+      ? [
+          {
+            name: 'cover strip',
+            role: 'cover strip' as const,
+            count: 2,
+            length: clear.width,
+            section: [cover.height, cover.thickness] as const,
+            wood: wood.slat,
+            made: 'clear width; hides the room over the stack',
+          },
+        ]
+      : []),
+    ...useMembers(panel),
+  ];
+}
+
+function slatGroups(panel: Panel): { readonly length: number; readonly count: number }[] {
+  const byLength = new Map<number, number>();
+  for (const { cutLength, courses } of panel.rows) byLength.set(cutLength, (byLength.get(cutLength) ?? 0) + courses);
+  return [...byLength].map(([length, count]) => ({ length, count }));
+}
+
+function rowsOfLength(panel: Panel, length: number): string {
+  const rows = panel.rows.flatMap((row, i) => (row.cutLength === length ? [i + 1] : []));
+  return `row ${rows.join(' and ')} of the weave`;
+}
