@@ -98,7 +98,7 @@ export const percent = (to: number, why: string): z.ZodNumber => amount({ from: 
 /** Grades of wood that a plan tells apart. */
 export const grade: z.ZodEnum<{ clear: 'clear'; knotty: 'knotty' }> = z.enum(['clear', 'knotty']);
 
-/** An object, or a text that stands for its one usual field: `wood: larch` for `wood: { all: larch }`. */
-export function shorthand(word: z.ZodType<string>, field: string, whole: z.ZodObject): z.ZodType {
-  return z.union([word.transform((written) => ({ [field]: written })), whole]);
+/** An object, or a text that stands for it: `wood: larch` for `wood: { all: { wood: larch } }`. */
+export function shorthand(word: z.ZodType<string>, meant: (written: string) => object, whole: z.ZodObject): z.ZodType {
+  return z.union([word.transform(meant), whole]);
 }

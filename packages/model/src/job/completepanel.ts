@@ -238,7 +238,12 @@ function completeSpacing(
   const reason = 'staves for 3/16 in slats stand 10 to 14 in apart, common practice, no source';
   const length = (name: 'from' | 'to' | 'prefer', inches: number, mm: number) =>
     assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], inch ? inches * INCH : mm, reason);
-  const spacing = { from: length('from', 9, 230), to: length('to', 14, 355), prefer: length('prefer', 11, 280), soft: !stave.pitch };
+  const spacing = {
+    from: length('from', 9, 230),
+    to: length('to', 14, 355),
+    prefer: length('prefer', 11, 280),
+    soft: !stave.pitch,
+  };
   if (spacing.from > spacing.to) faults.push({ path: [...at, 'stave', 'pitch'], message: 'expected from at most to' });
   return spacing;
 }

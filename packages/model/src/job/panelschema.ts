@@ -12,7 +12,7 @@ const weaveName = z.enum([
 
 const member = shorthand(
   text(),
-  'wood',
+  (wood) => ({ wood }),
   z.strictObject({
     wood: text().optional(),
     grade: grade.optional(),
@@ -69,7 +69,7 @@ export function panelSchema(unit: Unit): z.ZodObject {
     top: z.strictObject({ allowance: opt('allowance'), cover: opt('allowance') }).optional(),
     weave: shorthand(
       weaveName,
-      'pattern',
+      (pattern) => ({ pattern }),
       z.strictObject({
         pattern: weaveName.optional(),
         rows: z
@@ -82,7 +82,7 @@ export function panelSchema(unit: Unit): z.ZodObject {
     ).optional(),
     wood: shorthand(
       text(),
-      'all',
+      (wood) => ({ all: { wood } }),
       z.strictObject({
         all: member.optional(),
         rail: member.optional(),

@@ -135,6 +135,7 @@ export function membersOf(panel: Panel): Member[] {
           },
         ]
       : []),
+    ...endStops(panel),
     ...useMembers(panel),
   ];
 }
@@ -148,4 +149,25 @@ function slatGroups(panel: Panel): { readonly length: number; readonly count: nu
 function rowsOfLength(panel: Panel, length: number): string {
   const rows = panel.rows.flatMap((row, i) => (row.cutLength === length ? [i + 1] : []));
   return `row ${rows.join(' and ')} of the weave`;
+}
+
+/** Width of a stop strip along the panel: enough to nail without splitting, common practice, no source; mm. */
+const STOP_WIDTH = 12.7;
+
+/** Strips on the stiles, front and back, that hold the slats' ends within the stop distance of mid-depth. */
+function endStops({ spec, stile, courses, clear }: Panel): Member[] {
+  if (spec.endStop === undefined) return [];
+  const thickness = stile.depth / 2 - spec.endStop - courses.thickness / 2;
+  if (thickness <= 0) return [];
+  return [
+    {
+      name: 'stop strip',
+      role: 'stop',
+      count: 4,
+      length: clear.height,
+      section: [thickness, STOP_WIDTH],
+      wood: spec.wood.slat,
+      made: 'clear height; holds the slats’ ends',
+    },
+  ];
 }

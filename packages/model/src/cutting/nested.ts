@@ -1,0 +1,188 @@
+import { serves } from './fit.ts';
+import { type Positions, normalPositions, type Run, stepsDown } from './positions.ts';
+import type { Board, BoardClass, Demand, Problem } from './problem.ts';
+import { type SectionPattern, sectionPatterns } from './section.ts';
+
+/**
+ * The tables over which one board is priced, from the inside out: sticks of one section and grade are crosscut into
+ * pieces, segments of one board class are ripped into sticks, boards are crosscut into segments. Sizes along the grain
+ * are in ticks with one crosscut kerf added to piece and room alike, so that kerfs need no further thought.
+ */
+export interface Nested {
+  readonly problem: Problem;
+  readonly kinds: readonly StickKind[];
+  readonly rooms: readonly BoardRoom[];
+  /** False where some list was cut short: plans stay right, but bounds from the tables are not valid. */
+  readonly complete: boolean;
+}
+
+/** Sticks of one section from wood of one grade, and the pieces they may be crosscut into. */
+export interface StickKind {
+  readonly thickness: number;
+  readonly width: number;
+  readonly clear: boolean;
+  readonly items: readonly StickItem[];
+  readonly at: Int32Array;
+  /** Best worth of a stick at each position under the prices last set, and the item that came last, or -1. */
+  readonly worth: Float64Array;
+  readonly last: Int32Array;
+}
+
+interface StickItem {
+  readonly demand: number;
+  readonly size: number;
+  readonly need: number;
+  readonly steps: Int32Array;
+}
+
+/** One board class with its rip patterns and segment lengths. */
+export interface BoardRoom {
+  readonly class: number;
+  readonly boards: readonly Board[];
+  readonly patterns: readonly SectionPattern[];
+  /** Stick kind of each entry of a pattern's counts. */
+  readonly kinds: readonly number[];
+  /** Segment lengths that are of use. */
+  readonly segments: Int32Array;
+  /** Per kind of `kinds`: index in its positions of each segment length. */
+  readonly inKind: readonly Int32Array[];
+  /** Worth of each segment length ripped the best way, and that way; -1 for none. */
+  readonly ripWorth: Float64Array;
+  readonly ripBest: Int32Array;
+  readonly at: Int32Array;
+  /** Worth of each room crosscut the best way, and the segment taken last, or -1. */
+  readonly worth: Float64Array;
+  readonly last: Int32Array;
+  /** Per board: index of its room among `at`. */
+  readonly top: Int32Array;
+}
+
+/** Builds the tables of a problem. Classes that can make nothing wanted get no room. */
+export function nest(problem: Problem): Nested {
+  const kinds: StickKind[] = [];
+  const kindAt = new Map<string, number>();
+  const rooms: BoardRoom[] = [];
+  let complete = true;
+  const longest = (c: number): number => problem.boards.reduce((l, b) => (b.class === c ? Math.max(l, b.room) : l), 0);
+  const reach = new Map<string, number>();
+  const sectionsOf = problem.classes.map((c, i) => sectionsFor(problem, c, longest(i)));
+  problem.classes.forEach((c, i) => {
+    for (const s of sectionsOf[i] ?? []) {
+      const key = kindKey(c, s);
+      reach.set(key, Math.max(reach.get(key) ?? 0, longest(i)));
+    }
+  });
+  problem.classes.forEach((c, i) => {
+    const sections = sectionsOf[i] ?? [];
+    const boards = problem.boards.filter((b) => b.class === i);
+    if (sections.length === 0 || boards.length === 0) return;
+    const ripped = sectionPatterns({
+      ...c,
+      sections,
+      loss: problem.ripLoss,
+      narrowest: problem.narrowestRip,
+    });
+    complete &&= ripped.complete;
+    const indices = sections.map((s) => {
+      const key = kindKey(c, s);
+      const known = kindAt.get(key);
+      if (known !== undefined) return known;
+      const made = stickKind(problem, c, s, reach.get(key) as number);
+      complete &&= made.complete;
+      kindAt.set(key, kinds.length);
+      return kinds.push(made.kind) - 1;
+    });
+    const room = boardRoom(problem, { class: i, boards, patterns: ripped.patterns, indices, kinds });
+    complete &&= room.complete;
+    if (room.room.patterns.length > 0) rooms.push(room.room);
+  });
+  return { problem, kinds, rooms, complete };
+}
+
+function kindKey(c: BoardClass, s: { thickness: number; width: number }): string {
+  return `${s.thickness}|${s.width}|${c.clear}|${c.wood}`;
+}
+
+/** Sections of the demands that a class may serve and that fit its section and its longest board. */
+function sectionsFor(
+  problem: Problem,
+  c: BoardClass,
+  longest: number,
+): { thickness: number; width: number; most: number }[] {
+  const found = new Map<string, { thickness: number; width: number; most: number }>();
+  for (const d of problem.demands) {
+    if (!serves(c, d) || d.thickness > c.thickness || d.width > c.width) continue;
+    if (d.length + problem.crossKerf > longest) continue;
+    const key = `${d.thickness}|${d.width}`;
+    const entry = found.get(key) ?? { thickness: d.thickness, width: d.width, most: 0 };
+    entry.most += d.need;
+    found.set(key, entry);
+  }
+  return [...found.values()];
+}
+
+function stickKind(
+  problem: Problem,
+  c: BoardClass,
+  s: { thickness: number; width: number },
+  max: number,
+): { kind: StickKind; complete: boolean } {
+  const wantedHere = problem.demands
+    .map((d, demand) => ({ d, demand, size: d.length + problem.crossKerf, need: d.need }))
+    .filter(({ d, size }) => serves(c, d) && d.thickness === s.thickness && d.width === s.width && size <= max);
+  const { at, complete } = normalPositions(
+    wantedHere.map(({ size, need }) => ({ size, most: need })),
+    max,
+  );
+  const items = wantedHere.map(({ demand, size, need }) => ({ demand, size, need, steps: stepsDown(at, size) }));
+  const [worth, last] = [new Float64Array(at.length), new Int32Array(at.length).fill(-1)];
+  return { kind: { thickness: s.thickness, width: s.width, clear: c.clear, items, at, worth, last }, complete };
+}
+
+function boardRoom(
+  problem: Problem,
+  of: {
+    class: number;
+    boards: readonly Board[];
+    patterns: readonly SectionPattern[];
+    indices: readonly number[];
+    kinds: readonly StickKind[];
+  },
+): { room: BoardRoom; complete: boolean } {
+  const max = of.boards.reduce((m, b) => Math.max(m, b.room), 0);
+  const lengths = new Set<number>();
+  const runs = new Map<number, Run>();
+  for (const k of of.indices) {
+    const kind = of.kinds[k] as StickKind;
+    for (const a of kind.at) if (a > 0 && a <= max) lengths.add(a);
+    for (const item of kind.items) {
+      runs.set(item.size, { size: item.size, most: (runs.get(item.size)?.most ?? 0) + item.need });
+    }
+  }
+  // A short piece that must be ripped may need a segment as long as the shortest rip.
+  const shortest = problem.shortestRip + problem.crossKerf;
+  if (problem.shortestRip > 0 && shortest <= max && [...lengths].some((l) => l < shortest)) {
+    lengths.add(shortest);
+    runs.set(shortest, { size: shortest, most: Math.floor(max / shortest) });
+  }
+  const segments = Int32Array.from(lengths).sort();
+  const { at, complete }: Positions = normalPositions([...runs.values()], max);
+  // A pattern without a rip is the whole section; it comes first, so that short segments can be kept to it.
+  const patterns = [...of.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));
+  const top = Int32Array.from(of.boards, (b) => stepsDown(at, 0, Int32Array.of(b.room))[0] as number);
+  const room: BoardRoom = {
+    class: of.class,
+    boards: of.boards,
+    patterns,
+    kinds: of.indices,
+    segments,
+    inKind: of.indices.map((k) => stepsDown((of.kinds[k] as StickKind).at, 0, segments)),
+    ripWorth: new Float64Array(segments.length),
+    ripBest: new Int32Array(segments.length).fill(-1),
+    at,
+    worth: new Float64Array(at.length),
+    last: new Int32Array(at.length).fill(-1),
+    top,
+  };
+  return { room, complete };
+}

@@ -1,0 +1,185 @@
+import { mayRip } from './fit.ts';
+import type { BoardRoom, Nested, StickKind } from './nested.ts';
+
+/** One stick of a board as it is cut: the demands its pieces serve, in order along the stick. */
+export type Stick = readonly number[];
+
+/** A length of board as it is cut: ripped by one section pattern, each stick then crosscut. */
+export interface Segment {
+  /** Length in ticks with one crosscut kerf. */
+  readonly size: number;
+  readonly pattern: number;
+  /** Per entry of the pattern's counts, its sticks. */
+  readonly sticks: readonly (readonly Stick[])[];
+}
+
+/** How one board is cut up. */
+export interface BoardPattern {
+  /** Index of the room in the tables, and of the board within the room. */
+  readonly room: number;
+  readonly board: number;
+  readonly segments: readonly Segment[];
+}
+
+const GAIN = 1e-9;
+
+/**
+ * Sets the worth of every demand's piece and works out the best worth of all sticks, segments and boards. With `need`
+ * the sticks that one segment yields of a kind count for no more than all the pieces still needed of it.
+ */
+export function price(nested: Nested, worthOf: Float64Array, need?: readonly number[]): void {
+  for (const kind of nested.kinds) priceKind(kind, worthOf);
+  const caps = nested.kinds.map((kind) =>
+    need === undefined
+      ? Number.POSITIVE_INFINITY
+      : kind.items.reduce((sum, { demand }) => sum + (worthOf[demand] as number) * (need[demand] as number), 0),
+  );
+  for (const room of nested.rooms) priceRoom(nested, room, caps);
+}
+
+function priceKind(kind: StickKind, worthOf: Float64Array): void {
+  const { at, worth, last } = kind;
+  const items = kind.items.filter((item) => (worthOf[item.demand] as number) > GAIN);
+  worth[0] = 0;
+  for (let i = 1; i < at.length; i++) {
+    let best = worth[i - 1] as number;
+    let from = -2;
+    for (let j = 0; j < items.length; j++) {
+      const item = items[j] as (typeof items)[number];
+      const rest = item.steps[i] as number;
+      if (rest < 0) continue;
+      const total = (worthOf[item.demand] as number) + (worth[rest] as number);
+      if (total > best + GAIN) {
+        best = total;
+        from = j;
+      }
+    }
+    worth[i] = best;
+    last[i] = from === -2 ? -2 : kind.items.indexOf(items[from] as (typeof items)[number]);
+  }
+}
+
+function priceRoom(nested: Nested, room: BoardRoom, caps: readonly number[]): void {
+  const { segments, ripWorth, ripBest } = room;
+  const whole = room.patterns.filter((p) => p.rips === 0).length;
+  for (let i = 0; i < segments.length; i++) {
+    const ways = mayRip(nested.problem, segments[i] as number) ? room.patterns.length : whole;
+    let best = 0;
+    let by = -1;
+    for (let q = 0; q < ways; q++) {
+      const counts = room.patterns[q]?.counts as readonly number[];
+      let total = 0;
+      for (let s = 0; s < counts.length; s++) {
+        const n = counts[s] as number;
+        if (n > 0) {
+          const k = room.kinds[s] as number;
+          const worth = n * (nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
+          total += Math.min(worth, caps[k] as number);
+        }
+      }
+      if (total > best + GAIN) {
+        best = total;
+        by = q;
+      }
+    }
+    ripWorth[i] = best;
+    ripBest[i] = by;
+  }
+  priceLengths(room);
+}
+
+/** Unbounded knapsack over the segments that no sum of shorter ones equals. */
+function priceLengths(room: BoardRoom): void {
+  const { at, worth, last, segments, ripWorth } = room;
+  const useful: { index: number; size: number; worth: number; pointer: number }[] = [];
+  let next = 0;
+  worth[0] = 0;
+  last[0] = -1;
+  for (let i = 1; i < at.length; i++) {
+    let best = worth[i - 1] as number;
+    let from = -2;
+    const here = at[i] as number;
+    for (let j = 0; j < useful.length; j++) {
+      const item = useful[j] as (typeof useful)[number];
+      const rest = here - item.size;
+      while ((at[item.pointer + 1] as number) <= rest) item.pointer++;
+      const total = item.worth + (worth[item.pointer] as number);
+      if (total > best + GAIN) {
+        best = total;
+        from = item.index;
+      }
+    }
+    while (next < segments.length && (segments[next] as number) <= here) {
+      const total = ripWorth[next] as number;
+      if (total > best + GAIN) {
+        best = total;
+        from = next;
+        useful.push({ index: next, size: segments[next] as number, worth: total, pointer: 0 });
+      }
+      next++;
+    }
+    worth[i] = best;
+    last[i] = from;
+  }
+}
+
+/** The best way to cut up one board under the prices last set. */
+export function readBoard(nested: Nested, roomIndex: number, board: number): BoardPattern {
+  const room = nested.rooms[roomIndex] as BoardRoom;
+  const segments: Segment[] = [];
+  let i = room.top[board] as number;
+  while (i > 0) {
+    const from = room.last[i] as number;
+    if (from === -2) {
+      i--;
+      continue;
+    }
+    const size = room.segments[from] as number;
+    segments.push(readSegment(nested, room, from));
+    const rest = (room.at[i] as number) - size;
+    while ((room.at[i] as number) > rest) i--;
+  }
+  return { room: roomIndex, board, segments };
+}
+
+function readSegment(nested: Nested, room: BoardRoom, index: number): Segment {
+  const pattern = room.ripBest[index] as number;
+  const counts = room.patterns[pattern]?.counts ?? [];
+  const sticks = counts.map((n, s) => {
+    if (n === 0) return [];
+    const kind = nested.kinds[room.kinds[s] as number] as StickKind;
+    const stick = readStick(kind, room.inKind[s]?.[index] as number);
+    return Array.from({ length: n }, () => stick);
+  });
+  return { size: room.segments[index] as number, pattern, sticks };
+}
+
+/** The pieces of the best stick at a position of its kind. */
+export function readStick(kind: StickKind, position: number): Stick {
+  const pieces: number[] = [];
+  let i = position;
+  while (i > 0) {
+    const j = kind.last[i] as number;
+    if (j === -2) {
+      i--;
+      continue;
+    }
+    const item = kind.items[j] as StickKind['items'][number];
+    pieces.push(item.demand);
+    i = item.steps[i] as number;
+  }
+  return pieces;
+}
+
+/** Pieces of each demand that a board pattern yields. */
+export function yieldOf(pattern: BoardPattern, demands: number): Float64Array {
+  const made = new Float64Array(demands);
+  for (const segment of pattern.segments) {
+    for (const sticks of segment.sticks) {
+      for (const stick of sticks) {
+        for (const d of stick) made[d] = (made[d] as number) + 1;
+      }
+    }
+  }
+  return made;
+}

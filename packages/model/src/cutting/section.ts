@@ -1,0 +1,156 @@
+import { floorIndex, normalPositions } from './positions.ts';
+
+/** A division of a board's section by rips: a stick of a part's section, waste, or two pieces either side of a cut. */
+export type SectionTree =
+  | { readonly stick: number }
+  | {
+      readonly axis: 'width' | 'thickness';
+      /** Size of `a` in ticks: what stands between fence and blade. */
+      readonly at: number;
+      readonly a: SectionTree;
+      readonly b: SectionTree;
+    }
+  | null;
+
+/** Sticks that one way of ripping yields, per section of the class's list, with its cuts. */
+export interface SectionPattern {
+  readonly counts: readonly number[];
+  readonly tree: SectionTree;
+  /** Different fence settings, ticks. */
+  readonly fences: readonly number[];
+  readonly rips: number;
+}
+
+/** Sides of a stick that is wanted, `thickness` not above `width`, and how many could be of use. */
+export interface StickSection {
+  readonly thickness: number;
+  readonly width: number;
+  readonly most: number;
+}
+
+/** What limits the ripping of one board section. Sizes in ticks. */
+export interface Ripping {
+  readonly thickness: number;
+  readonly width: number;
+  readonly sections: readonly StickSection[];
+  readonly loss: number;
+  readonly narrowest: number;
+}
+
+const PIECE_CAP = 120;
+
+/**
+ * The undominated ways to rip a board's section into sticks, every cut at a normal position; each with the tree of
+ * fewest fence settings, then fewest rips. `complete` is false where the list was cut short.
+ */
+export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPattern[]; complete: boolean } {
+  const memo = new Map<number, SectionPattern[]>();
+  const nothing: SectionPattern = { counts: rip.sections.map(() => 0), tree: null, fences: [], rips: 0 };
+  const smallest = rip.sections.reduce((least, s) => Math.min(least, s.thickness), Number.POSITIVE_INFINITY);
+  const state = { complete: true };
+
+  // Places depend only on which sections fit across, so there are few different lists.
+  const lists = new Map<string, Int32Array>();
+  const places = (across: number): Int32Array => {
+    const sides = new Set<number>();
+    for (const s of rip.sections) {
+      if (s.width <= across) sides.add(s.thickness);
+      if (s.thickness <= across) sides.add(s.width);
+    }
+    const sorted = [...sides].sort((a, b) => a - b);
+    const key = sorted.join();
+    const known = lists.get(key);
+    if (known) return known;
+    const runs = sorted.map((side) => ({ size: side + rip.loss, most: rip.width }));
+    const { at, complete } = normalPositions(runs, rip.width + rip.loss, 4000);
+    state.complete &&= complete;
+    lists.set(key, at);
+    return at;
+  };
+
+  // Without a narrowest rip a piece is as good as the next smaller normal one; with it, pieces keep their true size.
+  const trim = (along: number, across: number): number => {
+    if (along < smallest) return 0;
+    if (rip.narrowest > 0) return along;
+    const at = places(across);
+    return Math.max(0, (at[floorIndex(at, along + rip.loss)] as number) - rip.loss);
+  };
+
+  const solve = (w: number, t: number): SectionPattern[] => {
+    if (Math.min(w, t) < smallest) return [nothing];
+    const key = w * 4_194_304 + t;
+    const known = memo.get(key);
+    if (known) return known;
+    const found: SectionPattern[] = [nothing];
+    rip.sections.forEach((s, i) => {
+      if ((s.width === w && s.thickness === t) || (s.width === t && s.thickness === w)) {
+        const counts = nothing.counts.map((_, j) => (i === j ? 1 : 0));
+        found.push({ counts, tree: { stick: i }, fences: [], rips: 0 });
+      }
+    });
+    for (const axis of ['width', 'thickness'] as const) {
+      const [along, across] = axis === 'width' ? [w, t] : [t, w];
+      if (along < rip.narrowest) continue;
+      for (const place of places(across)) {
+        const at = place - rip.loss;
+        if (at <= 0) continue;
+        if (at >= along) break;
+        const rest = trim(along - at - rip.loss, across);
+        // The mirrored cut is looked at instead.
+        if (rip.narrowest === 0 && rest > 0 && at > rest) continue;
+        const [first, second] = axis === 'width' ? [solve(at, t), solve(rest, t)] : [solve(w, at), solve(w, rest)];
+        for (const a of first) {
+          if (a.tree === null) continue;
+          for (const b of second) insert(found, { axis, at, a, b }, rip.sections);
+        }
+      }
+    }
+    if (found.length > PIECE_CAP) {
+      found.length = PIECE_CAP;
+      state.complete = false;
+    }
+    memo.set(key, found);
+    return found;
+  };
+
+  const exact = rip.sections.some((s) => s.width === rip.width && s.thickness === rip.thickness);
+  const width = exact ? rip.width : trim(rip.width, rip.thickness);
+  const all = solve(width, exact ? rip.thickness : trim(rip.thickness, width));
+  return { patterns: all.filter((p) => p.tree !== null), complete: state.complete };
+}
+
+interface Cut {
+  readonly axis: 'width' | 'thickness';
+  readonly at: number;
+  readonly a: SectionPattern;
+  readonly b: SectionPattern;
+}
+
+function join({ axis, at, a, b }: Cut, counts: readonly number[]): SectionPattern {
+  const fences = [...new Set([at, ...a.fences, ...b.fences])].sort((x, y) => x - y);
+  return { counts, tree: { axis, at, a: a.tree, b: b.tree }, fences, rips: 1 + a.rips + b.rips };
+}
+
+/** Adds what a cut yields unless a pattern as good is there; takes out those it beats. */
+function insert(found: SectionPattern[], cut: Cut, sections: readonly StickSection[]): void {
+  const counts = cut.a.counts.map((n, i) => n + (cut.b.counts[i] as number));
+  let made: SectionPattern | undefined;
+  for (const other of found) {
+    if (!covers(other.counts, counts, sections)) continue;
+    if (!covers(counts, other.counts, sections)) return;
+    made ??= join(cut, counts);
+    if ((other.fences.length - made.fences.length || other.rips - made.rips) <= 0) return;
+  }
+  for (let i = found.length - 1; i > 0; i--) {
+    if (covers(counts, (found[i] as SectionPattern).counts, sections)) found.splice(i, 1);
+  }
+  found.push(made ?? join(cut, counts));
+}
+
+/** Whether `a` has as many sticks as `b` of every section; more than are of use count for nothing. */
+function covers(a: readonly number[], b: readonly number[], sections: readonly StickSection[]): boolean {
+  for (let i = 0; i < a.length; i++) {
+    if ((a[i] as number) < Math.min(b[i] as number, (sections[i] as StickSection).most)) return false;
+  }
+  return true;
+}
