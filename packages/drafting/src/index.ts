@@ -35,3 +35,7 @@ export {
   type Unit,
 } from './scale.ts';
 export { type View, view, viewBox } from './view.ts';
+
+// Output: SVG for screens, printers and machines; PDF for printing.
+export { type PdfMeta, toPdf } from './pdf.ts';
+export { type SvgOptions, toSvg } from './svg.ts';
