@@ -39,3 +39,16 @@ export { type View, view, viewBox } from './view.ts';
 // Output: SVG for screens, printers and machines; PDF for printing.
 export { type PdfMeta, toPdf } from './pdf.ts';
 export { type SvgOptions, toSvg } from './svg.ts';
+// Sheets: views at the largest scale that fits, placed, framed and numbered.
+export {
+  type ArrangeOptions,
+  arrange,
+  arrangeLayouts,
+  SHEET_PAPERS,
+  type SheetPaper,
+  type SheetPaperName,
+} from './sheet/arrange.ts';
+export { fit, type Item, titled, type ViewMaker } from './sheet/fit.ts';
+export { type Frame, frame, type Orientation } from './sheet/frame.ts';
+export { compose, finish, type Layout, lay, type Pane, paneBox } from './sheet/layout.ts';
+export { CHECK_FIRST, type SheetMeta } from './sheet/titleblock.ts';

@@ -1,5 +1,5 @@
 import { boxOf, union } from '../ink.ts';
-import { textWidth, wrapText } from '../lettering.ts';
+import { textWidth } from '../lettering.ts';
 import type { Box, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
@@ -7,6 +7,7 @@ import { BALLOON_RADIUS, balloon } from './balloon.ts';
 import { grown } from './clearance.ts';
 import type { Column, Demand, Spot } from './column.ts';
 import { spots } from './column.ts';
+import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_CLEAR } from './style.ts';
 import { arrowhead, dot } from './terminator.ts';
 
@@ -71,21 +72,21 @@ export function placeNotes(options: NotesOptions): Notes {
 
 function demandOf({ at, text, kind }: NoteTarget, width: number): Demand {
   if (kind === 'balloon') return { at, lines: [text], width: 2 * BALLOON_RADIUS, height: 2 * BALLOON_RADIUS };
-  const lines = wrapText(text, width, TEXT);
+  const wrapped = lines(text, width);
   return {
     at,
-    lines,
-    width: Math.max(...lines.map((one) => textWidth(one, TEXT))),
-    height: (ASCENT + DESCENT + (lines.length - 1) * LINE_STEP) * TEXT,
+    lines: wrapped,
+    width: Math.max(...wrapped.map((one) => textWidth(one, TEXT))),
+    height: (ASCENT + DESCENT + (wrapped.length - 1) * LINE_STEP) * TEXT,
   };
 }
 
-function noteInk(target: NoteTarget, { lines }: Demand, { box, port }: Spot, side: 'left' | 'right'): Mark[] {
+function noteInk(target: NoteTarget, demand: Demand, { box, port }: Spot, side: 'left' | 'right'): Mark[] {
   const { at, text, kind, end = 'dot', of } = target;
   const lead = [stroke('dimension', line(at, port), of), end === 'dot' ? dot(at) : arrowhead(at, port)];
   if (kind === 'balloon') return [...lead, ...balloon([(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2], text, of)];
   const [u, anchor] = side === 'right' ? [box.u0, 'start' as const] : [box.u1, 'end' as const];
-  const texts = lines.map((one, i) =>
+  const texts = demand.lines.map((one, i) =>
     write('note', one, [u, box.v0 + (ASCENT + i * LINE_STEP) * TEXT], {
       height: TEXT,
       anchor,

@@ -1,8 +1,8 @@
 import { moved } from '../ink.ts';
-import { wrapText } from '../lettering.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
+import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
 
 /** A piece of running text. Steps are numbered in order through all pages; a caution has a heavy bar beside it. */
@@ -48,11 +48,11 @@ export function prosePages(options: ProseOptions): Drawing[] {
   const { name, title, alt, blocks, width, height, columns = 1 } = options;
   const measure = (width - (columns - 1) * GUTTER) / columns;
   let step = 0;
-  const lines = blocks.flatMap((block) => {
+  const all = blocks.flatMap((block) => {
     if (block.kind === 'step') step += 1;
     return linesOf(block, measure, step);
   });
-  const filled = columnsOf(lines, height);
+  const filled = columnsOf(all, height);
   const pages = Array.from({ length: Math.max(1, Math.ceil(filled.length / columns)) }, (_, p) =>
     filled.slice(p * columns, (p + 1) * columns),
   );
@@ -74,7 +74,7 @@ function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
   const size = kind === 'heading' ? TEXT_LARGE : TEXT;
   const role = kind === 'heading' ? 'title' : 'note';
   const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
-  const wrapped = wrapText(text, measure - indent, size, kind === 'heading' ? 'semibold' : 'regular');
+  const wrapped = lines(text, measure - indent, { height: size, weight: kind === 'heading' ? 'semibold' : 'regular' });
   const height = LINE_STEP * size;
   return wrapped.map((one, i) => {
     const base = ASCENT * size;
@@ -82,7 +82,9 @@ function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
     const marks: Mark[] = [write(role, one, [indent, base], { height: size })];
     if (i === 0 && sign) marks.unshift(write(kind === 'step' ? 'title' : 'note', sign, [0, base], { height: size }));
     if (kind === 'caution')
-      marks.unshift(stroke('accent', line([1, 0], [1, i < wrapped.length - 1 ? height : (ASCENT + DESCENT) * size])));
+      marks.unshift(
+        stroke('accent', line([1, 0], [1, i < wrapped.length - 1 ? height + 0.1 : (ASCENT + DESCENT) * size])),
+      );
     const alone = wrapped.length > 1 && (i === 0 || i === wrapped.length - 2);
     return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: kind === 'heading' || alone };
   });
@@ -93,7 +95,7 @@ function spaceAbove(kind: Block['kind']): number {
 }
 
 /** Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all. */
-function columnsOf(lines: readonly Line[], height: number): { marks: Mark[]; height: number }[] {
+function columnsOf(all: readonly Line[], height: number): { marks: Mark[]; height: number }[] {
   const columns: { marks: Mark[]; height: number }[] = [];
   let marks: Mark[] = [];
   let used = 0;
@@ -101,10 +103,10 @@ function columnsOf(lines: readonly Line[], height: number): { marks: Mark[]; hei
     columns.push({ marks, height: used });
     [marks, used] = [[], 0];
   };
-  for (let i = 0; i < lines.length; ) {
+  for (let i = 0; i < all.length; ) {
     let end = i + 1;
-    while (end < lines.length && (lines[end - 1] as Line).keep) end++;
-    const run = lines.slice(i, end);
+    while (end < all.length && (all[end - 1] as Line).keep) end++;
+    const run = all.slice(i, end);
     const needs = run.reduce((sum, one) => sum + one.above + one.height, 0);
     if (used > 0 && used + needs > height && needs <= height) turn();
     for (const one of run) {

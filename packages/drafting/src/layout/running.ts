@@ -51,8 +51,8 @@ const TEXT_START = 1.6;
 
 /**
  * A row of running dimensions from one datum: an open circle at the datum, one line, and each distance written along its
- * own extension line (ISO 129-1). Where they are too close to read, first, last and every second, third ... are shown and
- * a note outside the row says so.
+ * own extension line (ISO 129-1). Where they are too close to read, every second, third ... and the last are shown, and a
+ * note outside the row says so.
  */
 export function runningRow(options: RunningOptions): Rows {
   const { side, outline, origin, values, word, start = 0, through = [] } = options;
@@ -60,15 +60,15 @@ export function runningRow(options: RunningOptions): Rows {
   const others = values.filter(({ at }) => Math.abs(at - origin) > SAME);
   if (others.length === 0) return { marks: [], bounds: outline, depth: start, chains: [] };
   const row = Math.max(FIRST_ROW, start + ROW_STEP);
-  const { shown, step, complete } = thin(others, origin, through);
-  const texts = [{ value: { at: origin, text: '0' }, base: standing(origin) }, ...shown];
-  const reach = Math.max(...texts.map(({ value }) => textWidth(value.text, TEXT)));
+  const { shown, datum, note: said } = thin(others, word, { origin, through });
+  const texts = datum ? [datum, ...shown] : shown;
+  const reach = Math.max(0, ...texts.map(({ value }) => textWidth(value.text, TEXT)));
   const [low, high] = [origin, ...shown.map(({ value }) => value.at)].reduce<[number, number]>(
     ([a, b], s) => [Math.min(a, s), Math.max(b, s)],
     [Infinity, -Infinity],
   );
   const end = row + TEXT_START + reach + 0.5;
-  const note = complete ? undefined : sayThinned(frame, word, step, end);
+  const note = said === undefined ? undefined : sayThinned(frame, said, end);
   const tops = texts.map(({ base }) => frame.box(base - ASCENT * TEXT, base + DESCENT * TEXT, row, end));
   return {
     marks: [
@@ -89,44 +89,63 @@ const standing = (at: number): number => at - TEXT_LIFT;
 /** Baseline of a text that hangs under its extension line, as read. */
 const hanging = (at: number): number => at + TEXT_LIFT + ASCENT * TEXT;
 
-/** The positions that can be shown without a text on a text or on a line, by the smallest step at which every one has room. */
-function thin(
-  values: readonly RunningValue[],
-  origin: number,
-  through: readonly number[],
-): { shown: Shown[]; step: number; complete: boolean } {
-  let best: { shown: Shown[]; step: number } = { shown: [], step: 1 };
-  for (const step of STEPS) {
-    const last = values.length - 1;
-    const chosen = values.filter((_, i) => i === 0 || i === last || (i + 1) % step === 0);
-    const shown = roomFor(chosen, origin, through);
-    if (shown.length === chosen.length || best.shown.length === 0) best = { shown, step };
-    if (shown.length >= chosen.length - 1 || step >= values.length) {
-      best = { shown, step };
-      break;
-    }
-  }
-  return { ...best, complete: best.shown.length === values.length };
+/** What of a row is shown, and what the reader must be told about the rest. */
+interface Thinned {
+  readonly shown: readonly Shown[];
+  /** The datum's own text, where there is room for it. */
+  readonly datum: Shown | undefined;
+  readonly note: string | undefined;
 }
 
-/** Shows the last position first, then the others in order as far as each has room beside those already shown. */
-function roomFor(chosen: readonly RunningValue[], origin: number, through: readonly number[]): Shown[] {
-  const shown: Shown[] = [];
-  const datum: Shown = { value: { at: origin, text: '0' }, base: standing(origin) };
-  for (const value of [chosen.at(-1) as RunningValue, ...chosen.slice(0, -1)]) {
-    const before = [datum, ...shown];
-    const base = [standing(value.at), hanging(value.at)].find((s) => {
-      const [top, bottom] = [s - ASCENT * TEXT - 0.3, s + DESCENT * TEXT];
-      const lines = [...through, ...before.map((one) => one.value.at)].filter((p) => Math.abs(p - value.at) > SAME);
-      return (
-        !lines.some((p) => p > top && p < bottom) &&
-        before.every((one) => Math.abs(one.base - s) >= (ASCENT + DESCENT) * TEXT + 0.3) &&
-        before.every((one) => value.at < one.base - ASCENT * TEXT || value.at > one.base + DESCENT * TEXT)
-      );
-    });
-    if (base !== undefined) shown.push({ value, base });
+/**
+ * The positions that can be shown without a text on a text or on a line: all, or all but a few, or every second, third ...
+ * and the last.
+ */
+function thin(
+  values: readonly RunningValue[],
+  word: string,
+  lines: { origin: number; through: readonly number[] },
+): Thinned {
+  const last = values.length - 1;
+  let most: Thinned = { shown: [], datum: undefined, note: undefined };
+  for (const step of STEPS) {
+    if (step > 1 && step > last) break;
+    const chosen = values.filter((_, i) => i === last || ((i + 1) % step === 0 && i <= last - step));
+    const { shown, datum } = roomFor(chosen, lines);
+    const all = shown.length === chosen.length;
+    const said = all
+      ? `Every ${ordinal(step)} and the last ${word} shown`
+      : `${shown.length} of ${values.length} ${word}s shown`;
+    const thinned = { shown, datum, note: step === 1 && all ? undefined : said };
+    if (all || (step === 1 && shown.length >= MOST_SHOWN * values.length)) return thinned;
+    if (shown.length > most.shown.length) most = thinned;
   }
-  return [...shown.slice(1), ...shown.slice(0, 1)];
+  return most;
+}
+
+/** With this share of a row's positions shown, thinning it to an even step would only lose more. */
+const MOST_SHOWN = 0.85;
+
+/** Gives the datum, then the last position, then the others in order a place as far as each has room beside those before. */
+function roomFor(
+  chosen: readonly RunningValue[],
+  { origin, through }: { origin: number; through: readonly number[] },
+): { shown: Shown[]; datum: Shown | undefined } {
+  const placed: Shown[] = [];
+  const positions = [...through, origin, ...chosen.map(({ at }) => at)];
+  const put = (value: RunningValue): Shown | undefined => {
+    const base = [standing(value.at), hanging(value.at)].find((s) => {
+      const [top, bottom] = [s - ASCENT * TEXT - 0.3, s + DESCENT * TEXT + 0.3];
+      const clear = positions.every((p) => Math.abs(p - value.at) <= SAME || p <= top || p >= bottom);
+      return clear && placed.every((one) => Math.abs(one.base - s) >= (ASCENT + DESCENT) * TEXT + 0.3);
+    });
+    const one = base === undefined ? undefined : { value, base };
+    if (one) placed.push(one);
+    return one;
+  };
+  const datum = put({ at: origin, text: '0' });
+  const shown = [chosen.at(-1) as RunningValue, ...chosen.slice(0, -1)].flatMap((value) => put(value) ?? []);
+  return { shown, datum };
 }
 
 function valueInk(
@@ -156,14 +175,7 @@ function ordinal(n: number): string {
   return `${n}${ending}`;
 }
 
-function sayThinned(
-  frame: SideFrame,
-  word: string,
-  step: number,
-  from: number,
-): { mark: Mark; box: Box; depth: number } {
-  const text =
-    step === 1 ? `Each ${word} that has room is shown` : `First, last and every ${ordinal(step)} ${word} shown`;
+function sayThinned(frame: SideFrame, text: string, from: number): { mark: Mark; box: Box; depth: number } {
   const [s, width] = [(frame.ends[0] + frame.ends[1]) / 2, textWidth(text, TEXT)];
   const d0 = from + TEXT_CLEAR;
   const d1 = d0 + (ASCENT + DESCENT) * TEXT;

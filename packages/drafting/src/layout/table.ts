@@ -1,9 +1,10 @@
 import { moved } from '../ink.ts';
-import { textWidth, wrapText } from '../lettering.ts';
+import { textWidth } from '../lettering.ts';
 import type { Anchor, Box, Drawing, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Weight } from '../pen.ts';
+import { held, lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from './style.ts';
 
 /** A small picture in a table: ready ink and its box, any origin, paper mm. */
@@ -91,8 +92,11 @@ function columnWidths({ columns, rows, foot, width = Infinity, title }: TableOpt
     const pictures = cells.map((cell) => (isText(cell) ? 0 : cell.bounds.u1 - cell.bounds.u0));
     const bold = [column.title, ...(foot ? [foot[c] ?? ''].filter(isText) : [])];
     const wide = (pieces: readonly string[], weight: Weight): number =>
-      Math.max(0, ...pieces.map((piece) => textWidth(piece, TEXT, weight)));
-    const words = (pieces: readonly string[]): string[] => pieces.flatMap((piece) => piece.split(/\s+/));
+      Math.max(
+        0,
+        ...pieces.map((piece) => Math.max(...piece.split('\n').map((part) => textWidth(held(part), TEXT, weight)))),
+      );
+    const words = (pieces: readonly string[]): string[] => pieces.flatMap((piece) => held(piece).split(/[ \n]+/));
     const least = Math.max(wide(words(texts), 'regular'), wide(words(bold), 'semibold'), ...pictures);
     const most = Math.max(wide(texts, 'regular'), wide(bold, 'semibold'), ...pictures);
     return { least, most: Math.max(least, Math.min(most, column.width ?? Infinity)) };
@@ -110,7 +114,7 @@ function columnWidths({ columns, rows, foot, width = Infinity, title }: TableOpt
 }
 
 function linesOf(text: string, width: number, weight: Weight): string[] {
-  return text.split('\n').flatMap((part) => wrapText(part, width - 2 * PAD_U + 1e-6, TEXT, weight));
+  return lines(text, width - 2 * PAD_U + 1e-6, { weight });
 }
 
 function rowHeight(row: readonly Cell[], widths: readonly number[], weight: Weight): number {

@@ -1,0 +1,81 @@
+import { union } from '../ink.ts';
+import { TEXT_LARGE } from '../layout/style.ts';
+import { textBox, textWidth } from '../lettering.ts';
+import type { Box, Drawing, Mark } from '../mark.ts';
+import { write } from '../mark.ts';
+import type { Extent, Scale, Unit } from '../scale.ts';
+import { scalesOf } from '../scale.ts';
+import { extentOf } from './frame.ts';
+
+/**
+ * A view that can be drawn at any scale. Text and dimension rows keep their size on paper, so only the maker knows how
+ * large the drawing becomes: the scale is chosen by trying.
+ */
+export interface ViewMaker {
+  readonly name: string;
+  readonly make: (scale: Scale) => Drawing;
+  /** Size of what is drawn, real mm, without dimensions: rules scales out without drawing them. */
+  readonly real: Extent;
+  /** Largest scale wanted; full size unless given. */
+  readonly atMost?: number;
+  /** Smallest scale at which the view can still be read; any standard scale unless given. */
+  readonly atLeast?: number;
+  /** Share of a sheet's room that the view may take, 0 to 1 each way; all of it unless given. */
+  readonly share?: Partial<Extent>;
+}
+
+/** What goes on a sheet: a view still to be scaled, or a drawing as it is, such as a table. */
+export type Item = ViewMaker | Drawing;
+
+/** Whether the item still wants a scale. */
+export function isMaker(item: Item): item is ViewMaker {
+  return 'make' in item;
+}
+
+/** From a drawing to its title, mm. */
+const TITLE_GAP = 4;
+
+/** A drawing with its title: a view's under it with the scale, a table's or a chart's over it. */
+export function titled(drawing: Drawing): Drawing {
+  const { title, scaleText, bounds, scale } = drawing;
+  if (title === '') return drawing;
+  const height = TEXT_LARGE;
+  const words = textWidth(title, height, 'semibold');
+  const tail = scaleText === '' ? 0 : 4 + textWidth(scaleText, TEXT_LARGE);
+  const under = scale > 0;
+  const u = under ? (bounds.u0 + bounds.u1 - words - tail) / 2 : bounds.u0;
+  const v = under ? bounds.v1 + TITLE_GAP + height : bounds.v0 - TITLE_GAP;
+  const marks: Mark[] = [write('title', title, [u, v], { height })];
+  if (tail > 0) marks.push(write('note', scaleText, [u + words + 4, v], { height: TEXT_LARGE }));
+  const boxes = marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
+  return { ...drawing, marks: [...drawing.marks, ...marks], bounds: union([bounds, ...boxes]) };
+}
+
+/**
+ * The item as a drawing with its title that fits one of the rooms: a view at the largest standard scale of the unit that
+ * does. Undefined when it fits none. No text is made smaller.
+ */
+export function fit(item: Item, rooms: readonly Box[], unit: Unit): Drawing | undefined {
+  const extents = rooms.map(extentOf);
+  if (!isMaker(item)) {
+    const drawing = titled(item);
+    return extents.some((room) => fitsIn(extentOf(drawing.bounds), room)) ? drawing : undefined;
+  }
+  const { real, make, atMost = 1, atLeast = 0, share = {} } = item;
+  const shares = extents.map(({ width, height }) => ({
+    width: width * (share.width ?? 1),
+    height: height * (share.height ?? 1),
+  }));
+  for (const scale of scalesOf(unit)) {
+    if (scale.ratio > atMost + 1e-9 || scale.ratio < atLeast - 1e-9) continue;
+    const bare = { width: real.width * scale.ratio, height: real.height * scale.ratio };
+    if (!shares.some((room) => fitsIn(bare, room))) continue;
+    const drawing = titled(make(scale));
+    if (shares.some((room) => fitsIn(extentOf(drawing.bounds), room))) return drawing;
+  }
+  return undefined;
+}
+
+function fitsIn(what: Extent, room: Extent): boolean {
+  return what.width <= room.width + 1e-6 && what.height <= room.height + 1e-6;
+}

@@ -1,0 +1,143 @@
+import { place, union } from '../ink.ts';
+import { contains } from '../layout/clearance.ts';
+import type { Box, Drawing, Sheet } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { rectangle } from '../path.ts';
+import type { Unit } from '../scale.ts';
+import type { Item } from './fit.ts';
+import { fit, isMaker } from './fit.ts';
+import type { Frame } from './frame.ts';
+import { extentOf } from './frame.ts';
+import { placeIn, without } from './pack.ts';
+import type { SheetMeta } from './titleblock.ts';
+import { titleBlock } from './titleblock.ts';
+
+/** A sheet with its drawings placed, not yet numbered. */
+export interface Layout {
+  readonly frame: Frame;
+  /** What is on the sheet, for its title block; the drawings' titles unless given. */
+  readonly subject?: string;
+  readonly drawings: readonly Drawing[];
+}
+
+/** Between drawings on a sheet, mm. Common practice, no source. */
+const GAP = 10;
+
+/**
+ * Places items on as few sheets as they need. Each view gets the largest standard scale that fits its share of a sheet,
+ * then each item goes on the first sheet with room for it; tables and text keep their order. A RangeError when an item
+ * fits no empty sheet.
+ */
+export function lay(items: readonly Item[], frame: Frame, unit: Unit): Layout[] {
+  const sheets: { free: readonly Box[]; drawings: Drawing[] }[] = [];
+  let ordered = 0;
+  for (const item of items) {
+    const drawing = fit(item, frame.rooms, unit);
+    if (!drawing) throw tooLarge(item, frame);
+    const size = extentOf(drawing.bounds);
+    let at = sheets.findIndex(({ free }, i) => (isMaker(item) || i >= ordered) && placeIn(free, size));
+    if (at < 0) at = sheets.push({ free: frame.rooms, drawings: [] }) - 1;
+    const sheet = sheets[at] as (typeof sheets)[number];
+    const box = placeIn(sheet.free, size) as Box;
+    sheet.drawings.push(place(drawing, { du: box.u0 - drawing.bounds.u0, dv: box.v0 - drawing.bounds.v0 }));
+    sheet.free = without(sheet.free, box, GAP);
+    if (!isMaker(item)) ordered = at;
+  }
+  return sheets.map(({ drawings }) => ({ frame, drawings: centred(drawings, frame) }));
+}
+
+function tooLarge(item: Item, frame: Frame): RangeError {
+  const rooms = frame.rooms.map(extentOf).map(({ width, height }) => `${Math.floor(width)} × ${Math.floor(height)} mm`);
+  const what = isMaker(item) ? `${item.name} at its smallest scale` : `${item.title || item.name}`;
+  return new RangeError(`invalid paper: ${what} does not fit ${frame.paper} (room for ${rooms.join(' or ')})`);
+}
+
+/** Views are moved to the middle of the room that holds them all; text and tables stay at its upper left. */
+function centred(drawings: readonly Drawing[], { rooms }: Frame): Drawing[] {
+  const box = union(drawings.map(({ bounds }) => bounds));
+  const room = rooms.find((one) => contains(one, box));
+  if (!room || drawings.every(({ scale }) => scale === 0)) return [...drawings];
+  const by = { du: (room.u0 + room.u1 - box.u0 - box.u1) / 2, dv: (room.v0 + room.v1 - box.v0 - box.v1) / 2 };
+  return drawings.map((drawing) => place(drawing, by));
+}
+
+/** A part of a sheet that one item fills, as shares from 0 to 1 of the room above the title block. */
+export interface Pane {
+  readonly item: Item;
+  readonly left: number;
+  readonly top: number;
+  readonly width: number;
+  readonly height: number;
+  /** Where the item stands in its pane; in the middle unless given. */
+  readonly align?: 'middle' | 'top-left';
+}
+
+/** The box on paper of a pane, so that text and tables can be made to its measure. */
+export function paneBox({ rooms }: Frame, pane: Omit<Pane, 'item' | 'align'>): Box {
+  const room = rooms[0] as Box;
+  const { width, height } = extentOf(room);
+  const [u0, v0] = [room.u0 + pane.left * width, room.v0 + pane.top * height];
+  const [u1, v1] = [u0 + pane.width * width, v0 + pane.height * height];
+  const inner = (edge: number, outer: number): number => (Math.abs(edge - outer) < 1e-6 ? 0 : GAP / 2);
+  return {
+    u0: u0 + inner(u0, room.u0),
+    v0: v0 + inner(v0, room.v0),
+    u1: u1 - inner(u1, room.u1),
+    v1: v1 - inner(v1, room.v1),
+  };
+}
+
+/** One sheet of a fixed layout: each item fills its pane, views at the largest scale that fits it. */
+export function compose(
+  panes: readonly Pane[],
+  frame: Frame,
+  { unit, subject }: { readonly unit: Unit; readonly subject?: string },
+): Layout {
+  const drawings = panes.map((pane) => {
+    const box = paneBox(frame, pane);
+    const drawing = fit(pane.item, [box], unit);
+    if (!drawing) throw tooLarge(pane.item, { ...frame, rooms: [box] });
+    const { bounds } = drawing;
+    const middle = pane.align !== 'top-left';
+    const du = middle ? (box.u0 + box.u1 - bounds.u0 - bounds.u1) / 2 : box.u0 - bounds.u0;
+    const dv = middle ? (box.v0 + box.v1 - bounds.v0 - bounds.v1) / 2 : box.v0 - bounds.v0;
+    return place(drawing, { du, dv });
+  });
+  return { frame, drawings, ...(subject === undefined ? {} : { subject }) };
+}
+
+/** The sheets of a set, numbered from 1, each with border and title block. */
+export function finish(layouts: readonly Layout[], meta: SheetMeta): Sheet[] {
+  return layouts.map(({ frame, drawings, subject }, i) => {
+    const title =
+      subject ??
+      drawings
+        .map((drawing) => drawing.title)
+        .filter((one) => one !== '')
+        .join(', ');
+    const facts = { subject: title, scale: scaleOf(drawings), sheet: i + 1, of: layouts.length, paper: frame.paper };
+    return {
+      width: frame.width,
+      height: frame.height,
+      paper: frame.paper,
+      title,
+      label: String(i + 1),
+      figures: drawings.map((drawing) => ({
+        name: drawing.name,
+        title: drawing.title,
+        alt: drawing.alt,
+        marks: drawing.marks,
+      })),
+      furniture: [stroke('frame', rectangle(frame.border)), ...titleBlock(frame.block, meta, facts)],
+      inside: frame.border,
+      chains: drawings.flatMap(({ chains = [] }) => chains),
+      fullSize: false,
+    };
+  });
+}
+
+/** The one scale of a sheet, `as shown` for several (ISO 5455: others beside their view), a dash for none. */
+function scaleOf(drawings: readonly Drawing[]): string {
+  const texts = [...new Set(drawings.filter(({ scale }) => scale > 0).map(({ scaleText }) => scaleText))];
+  return texts.length === 0 ? '–' : texts.length === 1 ? (texts[0] as string) : 'as shown';
+}
