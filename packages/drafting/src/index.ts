@@ -3,10 +3,11 @@
 // Layout: scales and the map to paper; sizes, notes, hatches, tables and text as ink.
 export { balloon, cuttingPlane, detailCircle } from './layout/balloon.ts';
 export { contains, grown, overlaps } from './layout/clearance.ts';
-export { type DimensionOptions, dimensionRows, type Rows } from './layout/dimension.ts';
+export { type DimensionOptions, dimensionRows } from './layout/dimension.ts';
 export { type Grain, type HatchOptions, hatch } from './layout/hatch.ts';
-export { leader, type Notes, type NotesOptions, type NoteTarget, placeNotes } from './layout/notes.ts';
+export { leader, type Notes, type NotesOptions, type NoteTarget, placeNotes, textBoxes } from './layout/notes.ts';
 export { type Block, type ProseOptions, prosePages } from './layout/prose.ts';
+export type { Rows } from './layout/remark.ts';
 export type { Size } from './layout/rows.ts';
 export { dimensionSide, type RunningOptions, type RunningValue, runningRow } from './layout/running.ts';
 export type { Side } from './layout/side.ts';

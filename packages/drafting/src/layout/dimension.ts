@@ -1,17 +1,18 @@
 import { union } from '../ink.ts';
 import { textWidth } from '../lettering.ts';
-import type { Box, Chain, Mark } from '../mark.ts';
+import type { Box, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { line } from '../path.ts';
+import { line, polyline } from '../path.ts';
+import type { Rows, Unsaid } from './remark.ts';
+import { say } from './remark.ts';
 import type { PlacedLabel, Room, Wanted } from './room.ts';
-import { beside, outside, within } from './room.ts';
+import { beside, outside, stairs, within } from './room.ts';
 import type { Size } from './rows.ts';
 import { addsUp, chainsOf, rowsOf, SAME, span } from './rows.ts';
 import type { Side, SideFrame } from './side.ts';
 import { sideFrame } from './side.ts';
 import {
   ASCENT,
-  DESCENT,
   EXTENSION_GAP,
   EXTENSION_PAST,
   FIRST_ROW,
@@ -19,18 +20,9 @@ import {
   TEXT,
   TEXT_CLEAR,
   TEXT_LARGE,
+  TEXT_LIFT,
 } from './style.ts';
-import { obliqueStroke } from './terminator.ts';
-
-/** What stands on one side of an outline: its ink, the room it takes and the sums it prints. */
-export interface Rows {
-  readonly marks: Mark[];
-  /** Smallest box round the ink and the side of the outline. */
-  readonly bounds: Box;
-  /** How far it reaches outward from the outline, mm; give it as `start` to what comes outside it. */
-  readonly depth: number;
-  readonly chains: Chain[];
-}
+import { obliqueStroke, STROKE_HALF } from './terminator.ts';
 
 /** What `dimensionRows` needs to know. */
 export interface DimensionOptions {
@@ -55,27 +47,29 @@ interface Laid {
  * a size further out are returned as chains; where they do not add up, a note beside them says so.
  */
 export function dimensionRows(options: DimensionOptions): Rows {
-  const { side, outline, sizes, start = 0 } = options;
+  return say(layDimensions(options), sideFrame(options.side, options.outline));
+}
+
+const ROUNDED = 'Each size is rounded by itself; the row does not add up exactly.';
+
+/** `dimensionRows` with its remarks still to be printed, so that they can go outside other rows. */
+export function layDimensions({ side, outline, sizes, start = 0 }: DimensionOptions): Unsaid {
   const frame = sideFrame(side, outline);
-  if (sizes.length === 0) return { marks: [], bounds: outline, depth: start, chains: [] };
+  if (sizes.length === 0) return { marks: [], bounds: outline, depth: start, chains: [], remarks: [] };
   const rows = rowsOf(sizes);
   const { laid, depth } = layRows(frame, sizes, rows, start);
   const chains = chainsOf(sizes, rows, side);
-  const said = chains.some((chain) => !addsUp(chain)) ? sayRounded(frame, depth) : undefined;
-  const marks = [
-    ...extensionLines(frame, laid),
-    ...laid.flatMap((one) => sizeInk(frame, one)),
-    ...(said ? [said.mark] : []),
-  ];
   const boxes = laid.map(({ size, line: d, label }) => {
     const [a, b] = span(size);
-    return frame.box(Math.min(a, label.s0), Math.max(b, label.s1), 0, Math.max(d + EXTENSION_PAST, label.d1));
+    const along = [a - STROKE_HALF, b + STROKE_HALF, label.s0, label.s1, label.reach ?? a];
+    return frame.box(Math.min(...along), Math.max(...along), 0, Math.max(d + EXTENSION_PAST, label.d1));
   });
   return {
-    marks,
-    bounds: union([...boxes, ...(said ? [said.box] : [])]),
-    depth: said ? said.depth : depth,
+    marks: [...extensionLines(frame, laid), ...laid.flatMap((one) => sizeInk(frame, one))],
+    bounds: union(boxes),
+    depth,
     chains,
+    remarks: chains.some((chain) => !addsUp(chain)) ? [ROUNDED] : [],
   };
 }
 
@@ -92,7 +86,7 @@ function layRows(
   let depth = start;
   for (let row = 0; row <= Math.max(...rows); row++) {
     const own = sizes.filter((_, i) => rows[i] === row);
-    const under = frame.up > 0 ? 0 : TEXT_CLEAR + (ASCENT + DESCENT) * Math.max(...own.map(heightOf)) + TEXT_CLEAR;
+    const under = frame.up > 0 ? 0 : TEXT_LIFT + ASCENT * Math.max(...own.map(heightOf)) + TEXT_CLEAR / 3;
     const at =
       row === 0
         ? Math.max(FIRST_ROW, start + ROW_STEP)
@@ -133,8 +127,12 @@ function layLabels(frame: SideFrame, own: readonly Size[], at: number, passing: 
   };
   attempt((want) => within(room(), want));
   attempt((want) => beside(room(), want, frame.ends));
+  const onLine = labels.slice();
   attempt((want) => outside(room(), want));
-  return labels as PlacedLabel[];
+  if (labels.every((label) => label !== undefined)) return labels;
+  const rest = wanted.filter((_, i) => !onLine[i]);
+  const pushed = stairs({ ...room(), labels: onLine.filter((label) => label !== undefined) }, rest);
+  return onLine.map((label, i) => label ?? (pushed[rest.indexOf(wanted[i] as Wanted)] as PlacedLabel));
 }
 
 /** One extension line for each position, to the outermost row that uses it. */
@@ -159,7 +157,7 @@ function sizeInk(frame: SideFrame, { size, line: d, label }: Laid): Mark[] {
     stroke('dimension', line(frame.at(from, d), frame.at(to, d)), size.of),
     obliqueStroke(frame.at(a, d)),
     obliqueStroke(frame.at(b, d)),
-    ...(label.leader ? [stroke('dimension', line(frame.at(...label.leader[0]), frame.at(...label.leader[1])))] : []),
+    ...(label.leader ? [stroke('dimension', polyline(label.leader.map(([s, out]) => frame.at(s, out))))] : []),
     write('label', size.text, frame.at(...label.at), {
       height: heightOf(size),
       angle: frame.angle,
@@ -167,16 +165,4 @@ function sizeInk(frame: SideFrame, { size, line: d, label }: Laid): Mark[] {
       ...(size.of === undefined ? {} : { of: size.of }),
     }),
   ];
-}
-
-const ROUNDED = 'Each size is rounded by itself; the row does not add up exactly.';
-
-/** The note that a row does not add up, outside the rows. */
-function sayRounded(frame: SideFrame, depth: number): { mark: Mark; box: Box; depth: number } {
-  const [s, width] = [(frame.ends[0] + frame.ends[1]) / 2, textWidth(ROUNDED, TEXT)];
-  const d0 = depth + TEXT_CLEAR;
-  const d1 = d0 + (ASCENT + DESCENT) * TEXT;
-  const base = frame.up > 0 ? d0 + DESCENT * TEXT : d1 - DESCENT * TEXT;
-  const mark = write('note', ROUNDED, frame.at(s, base), { height: TEXT, angle: frame.angle, anchor: 'middle' });
-  return { mark, box: frame.box(s - width / 2, s + width / 2, d0, d1), depth: d1 };
 }

@@ -1,5 +1,5 @@
 import { boxOf, union } from '../ink.ts';
-import { textWidth } from '../lettering.ts';
+import { textBox, textWidth } from '../lettering.ts';
 import type { Box, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
@@ -94,6 +94,11 @@ function noteInk(target: NoteTarget, demand: Demand, { box, port }: Spot, side: 
     }),
   );
   return [...lead, ...texts];
+}
+
+/** The boxes of all texts among some marks, such as those of dimension rows, for `keepOut`. */
+export function textBoxes(marks: readonly Mark[]): Box[] {
+  return marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
 }
 
 /** A leader by itself: a text at a place of the caller's choosing, read from `to`, pointing at `at`. */

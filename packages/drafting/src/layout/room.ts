@@ -12,7 +12,7 @@ export interface PlacedLabel {
   /** Where the dimension line is drawn on to, when the label stands beside its span. */
   readonly reach?: number;
   /** From the dimension line to the label, when it had to be pushed out. */
-  readonly leader?: readonly [from: readonly [number, number], to: readonly [number, number]];
+  readonly leader?: readonly (readonly [s: number, d: number])[];
 }
 
 /** What a label must keep clear of in its row. */
@@ -86,14 +86,40 @@ function lane({ line, up }: Room, k: number, height: number): readonly [number, 
   return [d0, d0 + (ASCENT + DESCENT) * height];
 }
 
-/** Outside its row with a leader, as near as there is room; leaders cross neither text nor leaders, nor lines if they can help it. */
-export function outside(room: Room, wanted: Wanted): PlacedLabel {
+/**
+ * Outside its row with a leader, as near as there is room; leaders cross neither text nor leaders, nor extension lines if
+ * they can help it. Undefined when the labels placed before it leave no such room.
+ */
+export function outside(room: Room, wanted: Wanted): PlacedLabel | undefined {
   for (const strict of [true, false])
-    for (let k = 0; k < 12; k++) {
+    for (let k = 0; k < 6; k++) {
       const found = inLane(room, wanted, k, strict);
       if (found) return found;
     }
-  throw new RangeError(`invalid sizes: no room for a label at ${wanted.a} mm (expected fewer sizes on one side)`);
+  return undefined;
+}
+
+/**
+ * Outside the row in any case: each label in a lane of its own, the last span's in the first, with a leader straight out
+ * from the span and along to the label. No label stands over a span before its own, so no leader meets a text or a leader.
+ */
+export function stairs(room: Room, wanted: readonly Wanted[]): PlacedLabel[] {
+  const steps = [...wanted.keys()].sort((i, j) => (wanted[j] as Wanted).a - (wanted[i] as Wanted).a);
+  return wanted.map(({ a, b, width, height }, i) => {
+    const [d0, d1] = lane(room, steps.indexOf(i), height);
+    const middle = (a + b) / 2;
+    let s0 = middle + 2 * TEXT_CLEAR;
+    for (const p of [...room.passing].sort((p, q) => p - q))
+      if (p > s0 - TEXT_CLEAR && p < s0 + width + TEXT_CLEAR) s0 = p + TEXT_CLEAR + EDGE;
+    const base = room.up > 0 ? d0 + DESCENT * height : d1 - DESCENT * height;
+    const level = (d0 + d1) / 2;
+    const leader: Line = [
+      [middle, room.line],
+      [middle, level],
+      [s0 - 0.5, level],
+    ];
+    return { s0, s1: s0 + width, d0, d1, at: [s0 + width / 2, base], leader };
+  });
 }
 
 function inLane(room: Room, { a, b, width, height }: Wanted, k: number, strict: boolean): PlacedLabel | undefined {
@@ -111,52 +137,26 @@ function inLane(room: Room, { a, b, width, height }: Wanted, k: number, strict: 
   return undefined;
 }
 
+type Line = readonly (readonly [number, number])[];
+
 function fits({ labels, passing }: Room, label: PlacedLabel, strict: boolean): boolean {
   if (passing.some((p) => p > label.s0 - TEXT_CLEAR && p < label.s1 + TEXT_CLEAR)) return false;
-  const [[s, d], [t, e]] = label.leader as NonNullable<PlacedLabel['leader']>;
-  if (strict && passing.some((p) => p > Math.min(s, t) + EDGE && p < Math.max(s, t) - EDGE)) return false;
+  const [from, to] = label.leader as unknown as readonly [readonly [number, number], readonly [number, number]];
+  const [low, high] = from[0] < to[0] ? [from[0], to[0]] : [to[0], from[0]];
+  if (strict && passing.some((p) => p > low + EDGE && p < high - EDGE)) return false;
   return labels.every((other) => {
-    const clear =
-      other.s1 + TEXT_CLEAR <= label.s0 ||
-      label.s1 + TEXT_CLEAR <= other.s0 ||
-      other.d1 <= label.d0 ||
-      label.d1 <= other.d0;
-    if (
-      !clear ||
-      hits(
-        [
-          [s, d],
-          [t, e],
-        ],
-        other,
-        0.4,
-      )
-    )
-      return false;
-    const theirs = other.leader;
-    return (
-      !theirs ||
-      (!hits(theirs, label, 0.4) &&
-        !segmentsCross(
-          [
-            [s, d],
-            [t, e],
-          ],
-          theirs,
-        ))
-    );
+    const apart = other.s1 + TEXT_CLEAR <= label.s0 || label.s1 + TEXT_CLEAR <= other.s0;
+    if (!apart && other.d1 > label.d0 && label.d1 > other.d0) return false;
+    if (hits([from, to], other)) return false;
+    const theirs = other.leader as typeof label.leader as readonly [typeof from, typeof to] | undefined;
+    return !theirs || (!hits(theirs, label) && !segmentsCross([from, to], theirs));
   });
 }
 
-type Line = NonNullable<PlacedLabel['leader']>;
-
-/** Whether a leader passes within `clear` of a label. */
-function hits([[s, d], [t, e]]: Line, { s0, s1, d0, d1 }: PlacedLabel, clear: number): boolean {
-  return crossesBox(
-    [
-      [s, d],
-      [t, e],
-    ],
-    { u0: s0 - clear, v0: d0, u1: s1 + clear, v1: d1 },
-  );
+/** Whether a straight leader passes a label, or within 0.4 mm of its ends. */
+function hits(
+  [from, to]: readonly [readonly [number, number], readonly [number, number]],
+  label: PlacedLabel,
+): boolean {
+  return crossesBox([from, to], { u0: label.s0 - 0.4, v0: label.d0, u1: label.s1 + 0.4, v1: label.d1 });
 }

@@ -3,13 +3,15 @@ import { textWidth } from '../lettering.ts';
 import type { Box, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
-import type { DimensionOptions, Rows } from './dimension.ts';
-import { dimensionRows } from './dimension.ts';
+import type { DimensionOptions } from './dimension.ts';
+import { layDimensions } from './dimension.ts';
+import type { Rows, Unsaid } from './remark.ts';
+import { say } from './remark.ts';
 import { SAME } from './rows.ts';
 import type { Side, SideFrame } from './side.ts';
 import { sideFrame } from './side.ts';
-import { ASCENT, DESCENT, EXTENSION_GAP, FIRST_ROW, ROW_STEP, TEXT, TEXT_CLEAR, TEXT_LIFT } from './style.ts';
-import { obliqueStroke, originCircle } from './terminator.ts';
+import { ASCENT, DESCENT, EXTENSION_GAP, FIRST_ROW, ROW_STEP, TEXT, TEXT_LIFT } from './style.ts';
+import { obliqueStroke, originCircle, STROKE_HALF } from './terminator.ts';
 
 /** One position measured from the datum. */
 export interface RunningValue {
@@ -55,31 +57,30 @@ const TEXT_START = 1.6;
  * note outside the row says so.
  */
 export function runningRow(options: RunningOptions): Rows {
-  const { side, outline, origin, values, word, start = 0, through = [] } = options;
+  return say(layRunning(options), sideFrame(options.side, options.outline));
+}
+
+function layRunning({ side, outline, origin, values, word, start = 0, through = [] }: RunningOptions): Unsaid {
   const frame = sideFrame(side, outline);
   const others = values.filter(({ at }) => Math.abs(at - origin) > SAME);
-  if (others.length === 0) return { marks: [], bounds: outline, depth: start, chains: [] };
+  if (others.length === 0) return { marks: [], bounds: outline, depth: start, chains: [], remarks: [] };
   const row = Math.max(FIRST_ROW, start + ROW_STEP);
-  const { shown, datum, note: said } = thin(others, word, { origin, through });
+  const { shown, datum, remarks } = thin(others, word, { origin, through });
   const texts = datum ? [datum, ...shown] : shown;
-  const reach = Math.max(0, ...texts.map(({ value }) => textWidth(value.text, TEXT)));
-  const [low, high] = [origin, ...shown.map(({ value }) => value.at)].reduce<[number, number]>(
-    ([a, b], s) => [Math.min(a, s), Math.max(b, s)],
-    [Infinity, -Infinity],
-  );
-  const end = row + TEXT_START + reach + 0.5;
-  const note = said === undefined ? undefined : sayThinned(frame, said, end);
+  const positions = [origin, ...shown.map(({ value }) => value.at)];
+  const [low, high] = [Math.min(...positions), Math.max(...positions)];
+  const end = row + TEXT_START + Math.max(0, ...texts.map(({ value }) => textWidth(value.text, TEXT))) + 0.5;
   const tops = texts.map(({ base }) => frame.box(base - ASCENT * TEXT, base + DESCENT * TEXT, row, end));
   return {
     marks: [
       stroke('dimension', line(frame.at(low, row), frame.at(high, row))),
       ...texts.flatMap((one) => valueInk(frame, one, row, { side, origin })),
       originCircle(frame.at(origin, row)),
-      ...(note ? [note.mark] : []),
     ],
-    bounds: union([frame.box(low, high, 0, end), ...tops, ...(note ? [note.box] : [])]),
-    depth: note ? note.depth : end,
+    bounds: union([frame.box(low - STROKE_HALF, high + STROKE_HALF, 0, end), ...tops]),
+    depth: end,
     chains: [],
+    remarks,
   };
 }
 
@@ -94,7 +95,7 @@ interface Thinned {
   readonly shown: readonly Shown[];
   /** The datum's own text, where there is room for it. */
   readonly datum: Shown | undefined;
-  readonly note: string | undefined;
+  readonly remarks: readonly string[];
 }
 
 /**
@@ -107,7 +108,7 @@ function thin(
   lines: { origin: number; through: readonly number[] },
 ): Thinned {
   const last = values.length - 1;
-  let most: Thinned = { shown: [], datum: undefined, note: undefined };
+  let most: Thinned = { shown: [], datum: undefined, remarks: [] };
   for (const step of STEPS) {
     if (step > 1 && step > last) break;
     const chosen = values.filter((_, i) => i === last || ((i + 1) % step === 0 && i <= last - step));
@@ -116,7 +117,7 @@ function thin(
     const said = all
       ? `Every ${ordinal(step)} and the last ${word} shown`
       : `${shown.length} of ${values.length} ${word}s shown`;
-    const thinned = { shown, datum, note: step === 1 && all ? undefined : said };
+    const thinned = { shown, datum, remarks: step === 1 && all ? [] : [said] };
     if (all || (step === 1 && shown.length >= MOST_SHOWN * values.length)) return thinned;
     if (shown.length > most.shown.length) most = thinned;
   }
@@ -175,30 +176,21 @@ function ordinal(n: number): string {
   return `${n}${ending}`;
 }
 
-function sayThinned(frame: SideFrame, text: string, from: number): { mark: Mark; box: Box; depth: number } {
-  const [s, width] = [(frame.ends[0] + frame.ends[1]) / 2, textWidth(text, TEXT)];
-  const d0 = from + TEXT_CLEAR;
-  const d1 = d0 + (ASCENT + DESCENT) * TEXT;
-  const base = frame.up > 0 ? d0 + DESCENT * TEXT : d1 - DESCENT * TEXT;
-  return {
-    mark: write('note', text, frame.at(s, base), { height: TEXT, angle: frame.angle, anchor: 'middle' }),
-    box: frame.box(s - width / 2, s + width / 2, d0, d1),
-    depth: d1,
-  };
-}
-
 /** Running dimensions nearest the outline and dimension rows outside them, clear of each other, on one side. */
 export function dimensionSide(
   options: DimensionOptions & { readonly running?: Pick<RunningOptions, 'origin' | 'values' | 'word'> },
 ): Rows {
-  const { running, sizes } = options;
-  if (!running) return dimensionRows(options);
-  const inner = runningRow({ ...options, ...running, through: sizes.flatMap(({ from, to }) => [from, to]) });
-  const outer = dimensionRows({ ...options, start: inner.depth });
-  return {
+  const { running, sizes, side, outline } = options;
+  const frame = sideFrame(side, outline);
+  if (!running) return say(layDimensions(options), frame);
+  const inner = layRunning({ ...options, ...running, through: sizes.flatMap(({ from, to }) => [from, to]) });
+  const outer = layDimensions({ ...options, start: inner.depth });
+  const both: Unsaid = {
     marks: [...inner.marks, ...outer.marks],
     bounds: union([inner.bounds, outer.bounds]),
     depth: outer.depth,
-    chains: [...inner.chains, ...outer.chains],
+    chains: outer.chains,
+    remarks: [...inner.remarks, ...outer.remarks],
   };
+  return say(both, frame);
 }

@@ -3,7 +3,7 @@ import { stroke } from '../mark.ts';
 import { circle, polygon } from '../path.ts';
 
 /** Half the run of an oblique stroke along each axis, mm: about 3 mm long at 45°, the height of small lettering. */
-const STROKE_HALF = 1.06;
+export const STROKE_HALF = 1.06;
 
 /** Length of an arrowhead, mm, and its width: about 1/8 in long, three times its width (ASME Y14.2). */
 const ARROW_LENGTH = 3.175;

@@ -1,0 +1,75 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { contains, grown } from '../../src/layout/clearance.ts';
+import { type Block, prosePages } from '../../src/layout/prose.ts';
+import { textBox } from '../../src/lettering.ts';
+import { faultsOf, textsOf } from './faults.ts';
+
+const base = { name: 'making', title: 'Making', alt: 'How to make it.' };
+const step = (text: string): Block => ({ kind: 'step', text });
+
+describe('prosePages', () => {
+  it('numbers steps in order through headings and pages', () => {
+    const blocks: Block[] = [
+      step('Plane.'),
+      { kind: 'heading', text: 'Weave' },
+      ...Array.from({ length: 8 }, () => step('Press down.')),
+    ];
+    const pages = prosePages({ ...base, blocks, width: 80, height: 25 });
+    const numbers = pages.flatMap(({ marks }) =>
+      textsOf(marks).flatMap(({ text }) => (/^\d+\.$/.test(text) ? [text] : [])),
+    );
+    expect(numbers).toEqual(['1.', '2.', '3.', '4.', '5.', '6.', '7.', '8.', '9.']);
+    expect(pages.length).toBeGreaterThan(1);
+    expect(pages[1]).toMatchObject({ name: 'making-2', title: `Making (2 of ${pages.length})` });
+  });
+
+  it('a heading stays with what follows', () => {
+    const blocks: Block[] = [step('One.'), step('Two.'), { kind: 'heading', text: 'Weave' }, step('Three.')];
+    // Two steps take 2 · 4.75 + 1.5 = 11 mm and the heading 5 + 6.65 = 11.65; a page of 24 holds them but not the step.
+    const [first, second] = prosePages({ ...base, blocks, width: 80, height: 24 });
+    expect(textsOf(first?.marks ?? []).map(({ text }) => text)).not.toContain('Weave');
+    expect(textsOf(second?.marks ?? [])[0]?.text).toBe('Weave');
+  });
+
+  it('a caution carries a bar, and headings are larger', () => {
+    const [page] = prosePages({
+      ...base,
+      blocks: [
+        { kind: 'heading', text: 'Ripping' },
+        { kind: 'caution', text: 'Use a push stick.' },
+      ],
+      width: 80,
+      height: 100,
+    });
+    expect(page?.marks.filter(({ role }) => role === 'accent')).toHaveLength(1);
+    expect(textsOf(page?.marks ?? []).map(({ height }) => height)).toEqual([3.5, 2.5]);
+  });
+
+  it('no words are one empty page', () => {
+    expect(prosePages({ ...base, blocks: [], width: 80, height: 100 }).map(({ marks }) => marks)).toEqual([[]]);
+  });
+
+  it('every word is printed once, in order, inside its page, and nothing overlaps', () => {
+    const kind = fc.constantFrom<Block['kind']>('heading', 'paragraph', 'step', 'bullet', 'caution');
+    const words = fc.array(fc.constantFrom('slat', 'stave', 'groove', 'check', 'against', 'course'), {
+      minLength: 1,
+      maxLength: 40,
+    });
+    const block = fc.record({ kind, text: words.map((some) => some.join(' ')) });
+    fc.assert(
+      fc.property(fc.array(block, { maxLength: 12 }), fc.integer({ min: 1, max: 3 }), (blocks, columns) => {
+        const pages = prosePages({ ...base, blocks, width: 180, height: 60, columns });
+        const printed = pages.flatMap(({ marks }) => textsOf(marks).map(({ text }) => text));
+        const said = printed.filter((text) => !/^(\d+\.|•)$/.test(text)).join(' ');
+        expect(said).toBe(blocks.map(({ text }) => text).join(' '));
+        for (const { marks, bounds } of pages) {
+          expect(bounds.v1).toBeLessThanOrEqual(60 + 1e-9);
+          expect(faultsOf(marks)).toEqual([]);
+          for (const text of textsOf(marks)) expect(contains(grown(bounds, 0.5), textBox(text))).toBe(true);
+        }
+      }),
+      { seed: 20261124, numRuns: 80 },
+    );
+  });
+});
