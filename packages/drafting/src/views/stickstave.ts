@@ -1,0 +1,261 @@
+import { formatLength, type Panel, type Part, sideAt } from '@wattlewright/model';
+import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
+import { originCircle } from '../layout/terminator.ts';
+import { textWidth } from '../lettering.ts';
+import type { Drawing, Mark, Point } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line, rectangle } from '../path.ts';
+import { standardScale } from '../scale.ts';
+import { partOf } from './partof.ts';
+import { paragraph, pointer, STICK_TICK, STICK_WIDTH, type TickText, tickBase, ticksFit } from './stick.ts';
+
+/** Heights on the stick, mm from its top edge: running dimensions, the first course, its words, the title. */
+const VALUES = 13.5;
+const WEAVE = { from: 31.5, to: 40.5 };
+const BAR = { from: 34, to: 38 };
+const WORDS = 44.5;
+const TITLE = 52;
+/** How often the title comes again, mm. */
+const TITLE_EVERY = 400;
+/** Widest line of the instructions beside the stick, mm: so that they stand on the first page. */
+const INSTRUCTIONS = 165;
+
+/** What the marks of a stave stick depict. */
+interface Letters {
+  readonly rail?: string | undefined;
+  readonly stile?: string | undefined;
+  readonly stave?: string | undefined;
+  readonly slat?: string | undefined;
+}
+
+/** Which distances are written, and how high. */
+interface Written {
+  readonly texts: readonly TickText[];
+  readonly height: number;
+  /** What is left out, for the reader; empty for nothing. */
+  readonly said: string;
+}
+
+/**
+ * The stave stick, full size: laid along a rail's grooved edge it marks every stave's left and right face, its centre and
+ * its number, the stiles' inner faces and the rail's ends. All distances run from the rail's left end and are rounded once
+ * each. The top edge serves the bottom rail, the bottom edge the top rail, both seen from the front, so that one stick
+ * marks both. The first course is drawn as it passes each stave. One drawing however long; `tile` cuts it.
+ */
+export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: readonly Part[] } = {}): Drawing {
+  const letters: Letters = {
+    rail: partOf(parts, panel, 'rail')?.letter,
+    stile: partOf(parts, panel, 'stile')?.letter,
+    stave: partOf(parts, panel, 'stave')?.letter,
+    slat: partOf(parts, panel, 'slat')?.letter,
+  };
+  const { length } = panel.rail;
+  const written = chooseTexts(panel, letters);
+  const below = instructions(panel, written.said);
+  return {
+    name: 'stave-stick',
+    title: `Stave stick: ${panel.name}`,
+    scale: 1,
+    scaleText: standardScale(1, panel.display.unit).text,
+    marks: [
+      ...bands(panel, letters),
+      ...firstCourse(panel, letters),
+      stroke('tick', rectangle({ u0: 0, v0: 0, u1: length, v1: STICK_WIDTH }), letters.rail),
+      ...ticks(panel, letters),
+      ...values(written),
+      originCircle([0, VALUES + 6]),
+      ...staveNumbers(panel, letters),
+      ...stileNames(panel, letters),
+      ...edgeNames(panel),
+      ...titles(panel),
+      ...below.marks,
+    ],
+    bounds: { u0: -1, v0: 0, u1: Math.max(length, INSTRUCTIONS), v1: STICK_WIDTH + 4 + below.height },
+    alt: `Full-size stick along the rails of ${panel.name}: the faces of ${panel.staves.count} staves, each with its distance from the rail's left end.`,
+  };
+}
+
+/** The wood between the two faces of each stave, shaded at both edges of the stick. */
+function bands({ staves }: Panel, { stave }: Letters): Mark[] {
+  return staves.lefts.flatMap((left) =>
+    [0, STICK_WIDTH - STICK_TICK].map((v0) =>
+      stroke('wood-shade', rectangle({ u0: left, v0, u1: left + staves.width, v1: v0 + STICK_TICK }), stave),
+    ),
+  );
+}
+
+/** Ticks at both edges: faces of staves (and so of stiles), and the shorter, lighter centres. */
+function ticks({ staves, clear }: Panel, { stave, stile }: Letters): Mark[] {
+  const edge = (u: number, long: number, role: 'tick' | 'centre', of: string | undefined): Mark[] => [
+    stroke(role, line([u, 0], [u, long]), of),
+    stroke(role, line([u, STICK_WIDTH], [u, STICK_WIDTH - long]), of),
+  ];
+  const faces = staves.lefts.flatMap((left) => [left, left + staves.width]);
+  const stiles = [clear.left, clear.left + clear.width];
+  const isStile = (u: number): boolean => stiles.some((face) => Math.abs(face - u) < 1e-6);
+  return [
+    ...stiles.flatMap((u) => edge(u, STICK_TICK, 'tick', stile)),
+    ...faces.filter((u) => !isStile(u)).flatMap((u) => edge(u, STICK_TICK, 'tick', stave)),
+    ...staves.centres.flatMap((u) => edge(u, STICK_TICK / 2 - 1, 'centre', stave)),
+  ];
+}
+
+/** Both faces of every stave, or as many as there is room for, the last one always. */
+function chooseTexts(panel: Panel, { stave, stile, rail }: Letters): Written {
+  const { staves, clear, display } = panel;
+  const show = (u: number): string => formatLength(u, display, { fractions: 'stacked' });
+  const text = (at: number, way: -1 | 1, of: string | undefined): TickText => ({
+    at,
+    way,
+    text: show(at),
+    ...(of === undefined ? {} : { of }),
+  });
+  const ends = [
+    text(0, 1, rail),
+    text(panel.rail.length, -1, rail),
+    text(clear.left, -1, stile),
+    text(clear.left + clear.width, 1, stile),
+  ];
+  const inner = (step: number, both: boolean): TickText[] =>
+    staves.lefts.flatMap((left, j) => {
+      const [isFirst, isLast] = [j === 0, j === staves.count - 1];
+      if (j % step !== 0 && !isLast) return [];
+      if (!isLast && isFirst === false && staves.count - 1 - j < step) return [];
+      return [
+        ...(isFirst ? [] : [text(left, -1, stave)]),
+        ...(both && !isLast ? [text(left + staves.width, 1, stave)] : []),
+      ];
+    });
+  for (const height of [TEXT_LARGE, TEXT]) {
+    const texts = [...ends, ...inner(1, true)];
+    if (ticksFit(texts, height)) return { texts, height, said: '' };
+  }
+  for (const step of [1, 2, 3, 4, 5, 10, 20, 50, 100]) {
+    const texts = [...ends, ...inner(step, false)];
+    const said =
+      step === 1 ? 'Left faces only are figured' : `Only every ${nth(step)} left face and the last are figured`;
+    if (ticksFit(texts, TEXT)) return { texts, height: TEXT, said: `${said}; every face is marked.` };
+  }
+  const said = 'Only the ends are figured; every face is marked.';
+  const few = [ends.slice(0, 2), ends.slice(0, 1)].find((texts) => ticksFit(texts, TEXT)) ?? [];
+  return { texts: ticksFit(ends, TEXT) ? ends : few, height: TEXT, said };
+}
+
+function nth(n: number): string {
+  return n === 2 ? '2nd' : n === 3 ? '3rd' : `${n}th`;
+}
+
+/** Each distance along a thin line that goes on from its tick. */
+function values({ texts, height }: Written): Mark[] {
+  return texts.flatMap((one) => {
+    const end = VALUES + textWidth(one.text, height) + 0.5;
+    const of = one.of === undefined ? {} : { of: one.of };
+    const more = { height, angle: 90, anchor: 'end' as const, ...of };
+    return [
+      stroke('dimension', line([one.at, STICK_TICK], [one.at, end]), one.of),
+      write('label', one.text, [tickBase(one, height), VALUES], more),
+    ];
+  });
+}
+
+/** The first course as seen from above the stick: a bar over the staves that it passes in front of, under the others. */
+function firstCourse(panel: Panel, { stave, slat }: Letters): Mark[] {
+  const { staves, clear } = panel;
+  const end = clear.left + clear.width;
+  const words = staves.pitch >= textWidth('behind', TEXT) + 2;
+  const bar = rectangle({ u0: clear.left, v0: BAR.from, u1: end, v1: BAR.to });
+  return [
+    stroke('dimension', bar, slat),
+    ...staves.lefts.flatMap((left, j): Mark[] => {
+      const front = sideAt(panel, 0, j) > 0;
+      const [u0, u1] = [left, left + staves.width];
+      const box = rectangle({ u0, v0: WEAVE.from, u1, v1: WEAVE.to });
+      const wood = { ...stroke('dimension', box, stave), shade: 1 };
+      const over = { ...stroke('dimension', rectangle({ u0, v0: BAR.from, u1, v1: BAR.to }), slat), shade: 0.25 };
+      const at: Point = [(u0 + u1) / 2, WORDS];
+      const word = write('note', front ? 'front' : 'behind', at, { height: TEXT, anchor: 'middle' });
+      return [wood, ...(front ? [over] : []), ...(words ? [word] : [])];
+    }),
+  ];
+}
+
+/** Numbers of the staves, in their bands at both edges where the band is wide enough. */
+function staveNumbers({ staves }: Panel, { stave }: Letters): Mark[] {
+  const widest = `${staves.count}`;
+  const height = [TEXT_HEADING, TEXT_LARGE, TEXT].find((h) => textWidth(widest, h, 'semibold') + 1 <= staves.width);
+  if (height === undefined) return [];
+  const more = { height, anchor: 'middle' as const, ...(stave === undefined ? {} : { of: stave }) };
+  return staves.centres.flatMap((u, j) =>
+    [STICK_TICK - 0.9, STICK_WIDTH - 6.1 + height - TEXT_HEADING + 0.2].map((v) =>
+      write('title', `${j + 1}`, [u, v], more),
+    ),
+  );
+}
+
+/** The room that each stile takes at the ends of the rail. */
+function stileNames({ rail, stile: { width } }: Panel, { stile }: Letters): Mark[] {
+  if (textWidth('stile', TEXT) + 2 > width) return [];
+  const more = { height: TEXT, anchor: 'middle' as const, ...(stile === undefined ? {} : { of: stile }) };
+  return [width / 2, rail.length - width / 2].flatMap((u) =>
+    [8, STICK_WIDTH - 5.5].map((v) => write('note', 'stile', [u, v], more)),
+  );
+}
+
+/** What each edge of the stick is laid on, written in bays along it. */
+function edgeNames({ staves }: Panel): Mark[] {
+  const every = Math.max(1, Math.ceil(250 / staves.pitch));
+  return staves.lefts.slice(0, -1).flatMap((left, j) => {
+    if (j % every !== 0) return [];
+    const at = left + staves.width + staves.bay / 2;
+    const name = (rail: string, v: number): Mark[] => {
+      const text = [`this edge: ${rail} rail, grooved edge`, `${rail} rail`].find(
+        (words) => textWidth(words, TEXT) + 3 <= staves.bay,
+      );
+      return text ? [write('note', text, [at, v], { height: TEXT, anchor: 'middle' })] : [];
+    };
+    return [...name('bottom', 5), ...name('top', STICK_WIDTH - 3)];
+  });
+}
+
+/** The stick's name, again and again along it, and which end is which. */
+function titles({ name, rail, asBuilt }: Panel): Mark[] {
+  const half = TITLE - TEXT_LARGE / 2;
+  const left = 'LEFT END';
+  const wide = textWidth(left, TEXT_LARGE, 'semibold') + 8;
+  const right = rail.length > 2 * wide + 20;
+  const room = rail.length - wide - (right ? wide + 4 : 0) - 8;
+  const title = [
+    `${name}: stave stick, rails, front face${asBuilt ? ', from measured slats' : ''}`,
+    'Stave stick, rails, front face',
+    'Stave stick',
+  ].find((words) => textWidth(words, TEXT_LARGE) <= room);
+  const count = Math.max(1, Math.floor(room / TITLE_EVERY));
+  return [
+    pointer([2, half], 'left'),
+    write('title', left, [7, TITLE], { height: TEXT_LARGE }),
+    ...(right
+      ? [
+          pointer([rail.length - 2, half], 'right'),
+          write('title', 'RIGHT END', [rail.length - 7, TITLE], { height: TEXT_LARGE, anchor: 'end' }),
+        ]
+      : []),
+    ...(title === undefined
+      ? []
+      : Array.from({ length: count }, (_, i) =>
+          write('note', title, [wide + 8 + i * TITLE_EVERY, TITLE], { height: TEXT_LARGE }),
+        )),
+  ];
+}
+
+/** How to use the stick, on the paper under it. */
+function instructions(panel: Panel, said: string): { readonly marks: Mark[]; readonly height: number } {
+  const { unit } = panel.display;
+  const text = [
+    `Check both bars first. Join the pages, then cut along the outline: the stick is as long as the rail.`,
+    `Clamp both rails side by side, grooved edges up and left ends flush, front faces outward, and square every mark across both; or lay the top edge of the stick along the bottom rail and the bottom edge along the top rail.`,
+    `Shaded: a stave; short tick: its centre. Distances from the left end of the rail, ${unit === 'in' ? 'inches' : 'mm'}, each rounded by itself: never step off the pitch.`,
+    `The bar is the first course: black over a stave where it passes in front, under it where it passes behind.`,
+    said,
+  ].join(' ');
+  return paragraph(text, [0, STICK_WIDTH + 4], INSTRUCTIONS);
+}

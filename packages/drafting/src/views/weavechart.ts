@@ -1,0 +1,218 @@
+import { type Panel, type Part, sideAt } from '@wattlewright/model';
+import { TEXT, TEXT_LARGE } from '../layout/style.ts';
+import { textWidth, wrapText } from '../lettering.ts';
+import type { Drawing, Mark, Path } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line, polyline, rectangle } from '../path.ts';
+import type { Extent } from '../scale.ts';
+import { partOf } from './partof.ts';
+
+/** Height of a course on the chart, mm: a finger's width apart, so that a row is not lost. Common practice, no source. */
+const ROW = 6;
+
+/** Narrowest and widest column of a stave, mm. */
+const NARROW = 6.5;
+const WIDE = 16;
+
+/** Columns beside the weave, mm: tick box and number at the left, number and repeat at the right. */
+const LEFT = 17;
+const RIGHT = 16;
+
+/** Lines over and under the weave, mm: stave numbers, left and right; legend. */
+const OVER = 11;
+const UNDER = 24;
+
+/** Every fifth course stands out. */
+const FIFTH = 5;
+
+/** The part of a chart that is one drawing: courses and staves from and to, counted from 0, ends left out. */
+interface Page {
+  readonly courses: readonly [from: number, to: number];
+  readonly staves: readonly [from: number, to: number];
+}
+
+/** A page laid out: width of a column, and where things lie on it, paper mm. */
+interface Grid {
+  readonly page: Page;
+  readonly column: number;
+  readonly u: (stave: number) => number;
+  readonly v: (course: number) => number;
+}
+
+/**
+ * The weave chart: courses by staves as seen from the front, the bottom course at the bottom. A filled bar over a stave is
+ * a pass in front; where the stave runs on through the row the slat passes behind. Course numbers stand on both sides,
+ * every fifth stands out, a box is ticked when the course is in, and the repeat of the weave is bracketed. Tall panels go
+ * on over pages from the bottom up, wide ones are split with one stave on both pages.
+ *
+ * @param options `room`: what one drawing may take, paper mm; 180 × 230 unless given.
+ */
+export function weaveChart(
+  panel: Panel,
+  { parts = [], room = { width: 180, height: 230 } }: { readonly parts?: readonly Part[]; readonly room?: Extent } = {},
+): Drawing[] {
+  const { count: staves } = panel.staves;
+  const most = Math.max(2, Math.floor((room.width - LEFT - RIGHT) / NARROW));
+  const across = spread(staves, most, 1);
+  const up = spread(panel.courses.count, Math.max(1, Math.floor((room.height - OVER - UNDER) / ROW)), 0);
+  const shown = Math.max(...across.map(([from, to]) => to - from));
+  const column = Math.min(WIDE, (room.width - LEFT - RIGHT) / shown);
+  const pages = up.flatMap((courses) => across.map((some): Page => ({ courses, staves: some })));
+  return pages.map((page, i) => {
+    const drawing = chartPage(panel, parts, page, column);
+    const { courses: c, staves: s } = page;
+    const which = [
+      up.length > 1 ? `courses ${c[0] + 1} to ${c[1]}` : '',
+      across.length > 1 ? `staves ${s[0] + 1} to ${s[1]}` : '',
+    ].filter(Boolean);
+    const title = [`Weave chart: ${panel.name}`, ...which].join(', ');
+    return pages.length === 1 ? { ...drawing, title } : { ...drawing, name: `weave-chart-${i + 1}`, title };
+  });
+}
+
+/** `count` things in runs of at most `most`, as even as can be, neighbours sharing `overlap`. */
+function spread(count: number, most: number, overlap: number): (readonly [from: number, to: number])[] {
+  const runs = Math.max(1, Math.ceil((count - overlap) / (most - overlap)));
+  const step = (count - overlap) / runs;
+  return Array.from({ length: runs }, (_, i) => [Math.round(i * step), Math.round((i + 1) * step) + overlap] as const);
+}
+
+function chartPage(panel: Panel, parts: readonly Part[], page: Page, column: number): Drawing {
+  const { courses, staves } = page;
+  const grid: Grid = {
+    page,
+    column,
+    u: (stave) => LEFT + (stave - staves[0]) * column,
+    v: (course) => OVER + (courses[1] - course) * ROW,
+  };
+  const stave = partOf(parts, panel, 'stave')?.letter;
+  const legend = legendOf(panel, grid);
+  const [u1, v1] = [grid.u(staves[1]), grid.v(courses[0])];
+  const across = staves[1] - staves[0] < panel.staves.count ? `, staves ${staves[0] + 1} to ${staves[1]}` : '';
+  return {
+    name: 'weave-chart',
+    title: `Weave chart: ${panel.name}`,
+    scale: 0,
+    scaleText: '',
+    marks: [
+      ...staveBands(panel, grid, stave),
+      ...Array.from({ length: courses[1] - courses[0] }, (_, i) => row(panel, parts, grid, courses[0] + i)).flat(),
+      stroke('table', rectangle({ u0: LEFT, v0: OVER, u1, v1 })),
+      ...head(panel, grid),
+      ...repeats(panel, grid),
+      ...legend.marks,
+    ],
+    bounds: { u0: 0, v0: 0, u1: Math.max(u1 + RIGHT, legend.width), v1: v1 + legend.height },
+    alt: `Weave of ${panel.name}, ${panel.weave.name}: courses ${courses[0] + 1} to ${courses[1]}${across}, in front or behind at each stave.`,
+  };
+}
+
+/** Half of a stave's width on the chart, mm. */
+const half = (column: number): number => Math.min(3, column * 0.24);
+
+/** The staves as upright bands through all rows; the rows then lie over them or leave them. */
+function staveBands(_: Panel, { page, column, u, v }: Grid, of: string | undefined): Mark[] {
+  const [from, to] = page.staves;
+  return Array.from({ length: to - from }, (_, i) => {
+    const middle = u(from + i) + column / 2;
+    const box = { u0: middle - half(column), v0: OVER, u1: middle + half(column), v1: v(page.courses[0]) };
+    return { ...stroke('edge-light', rectangle(box), of), shade: 1 };
+  });
+}
+
+/** One course: its bar, broken where a stave runs on before it, its number on both sides and the box to tick. */
+function row(panel: Panel, parts: readonly Part[], { page, column, u, v }: Grid, course: number): Mark[] {
+  const [from, to] = page.staves;
+  const slat = partOf(parts, panel, 'slat', panel.rows[panel.weave.rowOfCourse[course] ?? 0]?.cutLength)?.letter;
+  const [top, bottom] = [v(course + 1) + 1.3, v(course) - 1.3];
+  const front: Path[] = [];
+  const between: Path[] = [];
+  for (let stave = from; stave < to; stave++) {
+    const middle = u(stave) + column / 2;
+    const [left, right] = [middle - half(column), middle + half(column)];
+    between.push(rectangle({ u0: u(stave), v0: top, u1: left, v1: bottom }));
+    between.push(rectangle({ u0: right, v0: top, u1: u(stave + 1), v1: bottom }));
+    if (sideAt(panel, course, stave) > 0)
+      front.push(rectangle({ u0: left - 0.6, v0: top, u1: right + 0.6, v1: bottom }));
+  }
+  const fifth = (course + 1) % FIFTH === 0;
+  const role = fifth ? 'title' : 'label';
+  const base = (v(course) + v(course + 1)) / 2 + TEXT_LARGE / 2;
+  const box = { u0: 1, v0: v(course + 1) + 1.2, u1: ROW - 1.4, v1: v(course) - 1.2 };
+  return [
+    { ...stroke('waste', between.flat(), slat), role: 'wood-shade' },
+    ...(front.length > 0 ? [stroke('blade', front.flat(), slat)] : []),
+    ...(fifth ? [stroke('table', line([0, v(course + 1)], [u(to) + RIGHT - 8, v(course + 1)]))] : []),
+    stroke('table', rectangle(box)),
+    write(role, `${course + 1}`, [LEFT - 2, base], { height: TEXT_LARGE, anchor: 'end' }),
+    write(role, `${course + 1}`, [u(to) + 2, base], { height: TEXT_LARGE }),
+  ];
+}
+
+/** Stave numbers, and which end is which. */
+function head({ staves }: Panel, { page, column, u }: Grid): Mark[] {
+  const [from, to] = page.staves;
+  const at = (stave: number): number => u(stave) + column / 2;
+  const numbers = Array.from({ length: to - from }, (_, i) =>
+    write('label', `${from + i + 1}`, [at(from + i), OVER - 1.6], { height: TEXT, anchor: 'middle' }),
+  );
+  const ends = [
+    from === 0 ? write('note', 'Left', [at(0), TEXT], { height: TEXT, anchor: 'middle' }) : undefined,
+    to === staves.count ? write('note', 'Right', [at(to - 1), TEXT], { height: TEXT, anchor: 'middle' }) : undefined,
+  ];
+  return [...numbers, ...ends.filter((mark) => mark !== undefined)];
+}
+
+/** A bracket at the right round each whole repeat that lies on the page, the first one of the page named. */
+function repeats({ weave }: Panel, { page, u, v }: Grid): Mark[] {
+  const every = weave.repeat.courses;
+  const [from, to] = page.courses;
+  const edge = u(page.staves[1]) + RIGHT - 6;
+  const marks: Mark[] = [];
+  for (let start = Math.ceil(from / every) * every; start + every <= to; start += every) {
+    const [low, high] = [v(start) - 0.8, v(start + every) + 0.8];
+    const path = polyline([
+      [edge, low],
+      [edge + 2, low],
+      [edge + 2, high],
+      [edge, high],
+    ]);
+    marks.push(stroke(marks.length === 0 ? 'table' : 'grid', path));
+  }
+  return marks;
+}
+
+/** How to read the chart, under it. */
+function legendOf(
+  panel: Panel,
+  grid: Grid,
+): { readonly marks: Mark[]; readonly width: number; readonly height: number } {
+  const { weave } = panel;
+  const every = weave.repeat.courses;
+  const top = grid.v(grid.page.courses[0]) + 3;
+  const width = Math.max(grid.u(grid.page.staves[1]) + RIGHT, 90);
+  const repeat =
+    every >= panel.courses.count
+      ? 'The weave does not repeat within the panel.'
+      : `The weave repeats every ${every} course${every === 1 ? '' : 's'} (bracket at the right).`;
+  const split = grid.page.staves[1] - grid.page.staves[0] < panel.staves.count;
+  const text = [
+    `Seen from the front, bottom course first. Black: the slat passes in front of the stave; open: behind it.`,
+    `${capital(weave.name)}; course 1 starts ${sideAt(panel, 0, 0) > 0 ? 'in front of' : 'behind'} the left stave.`,
+    repeat,
+    `Tick each course when it is in.`,
+    split ? 'One stave stands on both neighbouring pages.' : '',
+  ]
+    .filter(Boolean)
+    .join(' ');
+  const lines = wrapText(text, width, TEXT);
+  return {
+    marks: lines.map((words, i) => write('note', words, [0, top + TEXT + i * 4.4], { height: TEXT })),
+    width: Math.max(...lines.map((words) => textWidth(words, TEXT))),
+    height: 3 + TEXT + (lines.length - 1) * 4.4 + 1.5,
+  };
+}
+
+function capital(words: string): string {
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
