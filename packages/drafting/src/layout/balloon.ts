@@ -1,7 +1,8 @@
+import { textWidth } from '../lettering.ts';
 import type { Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line } from '../path.ts';
-import { TEXT_HEADING, TEXT_LARGE } from './style.ts';
+import { TEXT, TEXT_HEADING, TEXT_LARGE } from './style.ts';
 import { arrowhead } from './terminator.ts';
 
 /** Radius of a balloon, mm: 8 mm across, about twice its letter. Common practice, no source. */
@@ -10,9 +11,10 @@ export const BALLOON_RADIUS = 4;
 /** From the middle of a capital down to its baseline, in heights. */
 const HALF = 0.5;
 
-/** A letter or number in a circle that ties a part to the parts list. */
+/** A letter or number of up to three signs, in a circle that ties a part to the parts list; small where it is wide. */
 export function balloon([u, v]: Point, text: string, of?: string): Mark[] {
-  const height = TEXT_LARGE;
+  const chord = 2 * Math.sqrt(BALLOON_RADIUS ** 2 - (TEXT_LARGE / 2) ** 2) - 1;
+  const height = textWidth(text, TEXT_LARGE) <= chord ? TEXT_LARGE : TEXT;
   return [
     stroke('dimension', circle([u, v], BALLOON_RADIUS), of),
     write('label', text, [u, v + HALF * height], { height, anchor: 'middle', ...(of === undefined ? {} : { of }) }),

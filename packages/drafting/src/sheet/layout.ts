@@ -72,19 +72,23 @@ export interface Pane {
   readonly align?: 'middle' | 'top-left';
 }
 
-/** The box on paper of a pane, so that text and tables can be made to its measure. */
+/**
+ * The box on paper of a pane, so that text and tables can be made to its measure. A pane at the bottom that stands clear of
+ * the title block reaches down beside it.
+ */
 export function paneBox({ rooms }: Frame, pane: Omit<Pane, 'item' | 'align'>): Box {
-  const room = rooms[0] as Box;
+  const [room, beside] = rooms as readonly [Box, Box?];
   const { width, height } = extentOf(room);
   const [u0, v0] = [room.u0 + pane.left * width, room.v0 + pane.top * height];
   const [u1, v1] = [u0 + pane.width * width, v0 + pane.height * height];
   const inner = (edge: number, outer: number): number => (Math.abs(edge - outer) < 1e-6 ? 0 : GAP / 2);
-  return {
+  const box = {
     u0: u0 + inner(u0, room.u0),
     v0: v0 + inner(v0, room.v0),
     u1: u1 - inner(u1, room.u1),
     v1: v1 - inner(v1, room.v1),
   };
+  return beside && Math.abs(v1 - room.v1) < 1e-6 && box.u1 <= beside.u1 ? { ...box, v1: beside.v1 } : box;
 }
 
 /** One sheet of a fixed layout: each item fills its pane, views at the largest scale that fits it. */

@@ -5,8 +5,8 @@ import { textBox } from '../../src/lettering.ts';
 import { faultsOf, textsOf } from './faults.ts';
 
 describe('balloon', () => {
-  it('holds one or two capitals inside its circle', () => {
-    for (const text of ['B', '12', 'WW']) expect(faultsOf(balloon([0, 0], text))).toEqual([]);
+  it('holds up to three signs inside its circle', () => {
+    for (const text of ['B', '12', 'WW', 'B12']) expect(faultsOf(balloon([0, 0], text))).toEqual([]);
   });
 });
 

@@ -215,6 +215,13 @@ describe('compose', () => {
     }
   });
 
+  it('a pane clear of the title block reaches down beside it, and no other does', () => {
+    const half = { left: 0, top: 0, width: 0.5, height: 1 };
+    expect(paneBox(sheet, half).v1).toBe(sheet.border.v1 - 4);
+    expect(paneBox(sheet, { ...half, left: 0.5 }).v1).toBe(sheet.block.v0 - 4);
+    expect(paneBox(sheet, { ...half, height: 0.5 }).v1).toBeLessThan(sheet.block.v0);
+  });
+
   it('an item that fits not its pane is refused', () => {
     expect(() =>
       compose([{ item: slab('A', 9000, 12_000), left: 0, top: 0, width: 0.2, height: 0.2 }], sheet, { unit: 'mm' }),
