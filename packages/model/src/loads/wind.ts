@@ -42,8 +42,8 @@ export interface WindLoad {
   readonly leastForce: number;
   /** Allowable-stress level of the larger: 0.6 of it, N. */
   readonly allowableForce: number;
-  /** Share of the force that the worse side takes, as the resultant may be 0.2 of the width off centre. */
-  readonly worseSide: number;
+  /** Strength-level force on the worse side, N: the resultant may be 0.2 of the width off centre, so 0.7 of the larger. */
+  readonly worseSideForce: number;
   /** Free edges of long walls have higher pressures, not covered here: panel over twice as wide as high. */
   readonly longPanel: boolean;
 }
@@ -96,7 +96,7 @@ export function windLoad(panel: WindOnPanel): WindLoad {
     force,
     leastForce,
     allowableForce: 0.6 * Math.max(force, leastForce),
-    worseSide: 0.7,
+    worseSideForce: 0.7 * Math.max(force, leastForce),
     longPanel: width > 2 * height,
   };
 }
