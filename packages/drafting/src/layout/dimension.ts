@@ -24,6 +24,8 @@ import {
 } from './style.ts';
 import { obliqueStroke, STROKE_HALF } from './terminator.ts';
 
+export type { Rows } from './remark.ts';
+
 /** What `dimensionRows` needs to know. */
 export interface DimensionOptions {
   readonly side: Side;
@@ -86,7 +88,7 @@ function layRows(
   let depth = start;
   for (let row = 0; row <= Math.max(...rows); row++) {
     const own = sizes.filter((_, i) => rows[i] === row);
-    const under = frame.up > 0 ? 0 : TEXT_LIFT + ASCENT * Math.max(...own.map(heightOf)) + TEXT_CLEAR / 3;
+    const under = frame.up > 0 ? TEXT_CLEAR : TEXT_LIFT + ASCENT * Math.max(...own.map(heightOf)) + TEXT_CLEAR / 3;
     const at =
       row === 0
         ? Math.max(FIRST_ROW, start + ROW_STEP)

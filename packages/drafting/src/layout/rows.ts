@@ -31,25 +31,91 @@ function share(a: Size, b: Size): boolean {
   return a0 < b1 - SAME && b0 < a1 - SAME;
 }
 
+const lengthOf = (size: Size): number => Math.abs(size.to - size.from);
+
 /**
- * The row of each size, 0 nearest the outline. Shorter sizes stand nearer, and a size stands outside every shorter one
- * that it overlaps, so that extension lines do not cross dimension lines (ISO 129-1). Rows that stay empty close up.
+ * The row of each size, 0 nearest the outline. A size stands outside every size that lies within its span, so that no
+ * extension line need cross a dimension line (ISO 129-1), and outside or inside, but never in one row with, a size that
+ * it overlaps in part. Sizes that together span another stay in one row, where the reader can add them up. Rows that stay
+ * empty close up.
  */
 export function rowsOf(sizes: readonly Size[]): number[] {
-  const length = (size: Size): number => Math.abs(size.to - size.from);
-  const order = [...sizes.keys()].sort((i, j) => {
-    const [a, b] = [sizes[i] as Size, sizes[j] as Size];
-    const difference = length(a) - length(b);
-    return Math.abs(difference) > SAME ? difference : Number(a.total ?? false) - Number(b.total ?? false) || i - j;
-  });
-  const rows: number[] = sizes.map(() => -1);
-  for (const i of order) {
-    const size = sizes[i] as Size;
-    const under = sizes.flatMap((other, j) => ((rows[j] ?? -1) >= 0 && share(size, other) ? [rows[j] as number] : []));
-    rows[i] = Math.max(size.level ?? 0, ...under.map((row) => row + 1));
-  }
+  const runs = runsOf(sizes);
+  const loose = [...sizes.keys()].filter((i) => !runs.some((run) => run.includes(i))).map((i) => [i]);
+  // Two runs that would each stand outside the other cannot stay whole: then every size finds its own row.
+  const rows =
+    stack(sizes, [...runs, ...loose]) ??
+    stack(
+      sizes,
+      [...sizes.keys()].map((i) => [i]),
+    ) ??
+    [];
   const used = [...new Set(rows)].sort((a, b) => a - b);
   return rows.map((row) => used.indexOf(row));
+}
+
+/** Rows of groups of sizes, each group in one row; undefined when two groups would each have to be outside the other. */
+function stack(sizes: readonly Size[], groups: readonly (readonly number[])[]): number[] | undefined {
+  const longest = (group: readonly number[]): number => Math.max(...group.map((i) => lengthOf(sizes[i] as Size)));
+  const under = (a: readonly number[], b: readonly number[]): boolean =>
+    a.some((i) => b.some((j) => lies(sizes, i, j)));
+  const rows: number[] = sizes.map(() => -1);
+  const waiting = groups.toSorted((a, b) => longest(a) - longest(b));
+  while (waiting.length > 0) {
+    const next = waiting.findIndex((group) => waiting.every((other) => other === group || !under(other, group)));
+    const [group] = next < 0 ? [] : waiting.splice(next, 1);
+    if (!group) return undefined;
+    let row = Math.max(...group.map((i) => sizes[i]?.level ?? 0));
+    sizes.forEach((_, i) => {
+      if ((rows[i] as number) >= row && under([i], group)) row = (rows[i] as number) + 1;
+    });
+    const clashes = (): boolean =>
+      sizes.some((other, j) => rows[j] === row && group.some((i) => share(sizes[i] as Size, other)));
+    while (clashes()) row++;
+    for (const i of group) rows[i] = row;
+  }
+  return rows;
+}
+
+/** Whether size `i` lies within the span of size `j`; of two with the same span, the total is the outer, else the later. */
+function lies(sizes: readonly Size[], i: number, j: number): boolean {
+  const [a, b] = [sizes[i] as Size, sizes[j] as Size];
+  const [a0, a1] = span(a);
+  const [b0, b1] = span(b);
+  if (i === j || a0 < b0 - SAME || a1 > b1 + SAME) return false;
+  if (lengthOf(b) - lengthOf(a) > SAME) return true;
+  const rank = Number(a.total ?? false) - Number(b.total ?? false);
+  return Math.abs(a0 - b0) <= SAME && Math.abs(a1 - b1) <= SAME && (rank || i - j) < 0;
+}
+
+/** For each size, the fewest others that lead end to end along all of it; each size belongs to one run at most. */
+function runsOf(sizes: readonly Size[]): number[][] {
+  const taken = new Set<number>();
+  const order = [...sizes.keys()].sort((i, j) => lengthOf(sizes[j] as Size) - lengthOf(sizes[i] as Size));
+  const lead = (at: number, end: number, most: number): number[] | undefined => {
+    if (Math.abs(at - end) <= SAME) return [];
+    for (const i of order) {
+      const link = sizes[i] as Size;
+      const [from, to] = span(link);
+      if (
+        taken.has(i) ||
+        Math.abs(from - at) > SAME ||
+        to > end + SAME ||
+        to - from <= SAME ||
+        to - from >= most - SAME
+      )
+        continue;
+      const rest = lead(to, end, most);
+      if (rest) return [i, ...rest];
+    }
+    return undefined;
+  };
+  return order.flatMap((t) => {
+    const [start, end] = span(sizes[t] as Size);
+    const run = lead(start, end, end - start) ?? [];
+    for (const i of run) taken.add(i);
+    return run.length > 1 ? [run] : [];
+  });
 }
 
 /** Every run of neighbouring sizes in one row that together span a size in a row further out. */

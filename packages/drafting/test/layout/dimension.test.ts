@@ -22,9 +22,34 @@ describe('rowsOf', () => {
   it.each([
     ['a chain and its total', [size(0, 4), size(4, 116), size(116, 120), size(0, 120)], [0, 0, 0, 1]],
     ['nested spans', [size(0, 120), size(10, 110), size(20, 100)], [2, 1, 0]],
+    [
+      'a size within one link of a chain moves the whole chain',
+      [size(0, 4), size(4, 116), size(116, 120), size(10, 30), size(0, 120)],
+      [1, 1, 1, 0, 2],
+    ],
+    [
+      'a chain and the finer chain of one link',
+      [size(0, 40), size(40, 120), size(0, 10), size(10, 40), size(0, 120)],
+      [1, 1, 0, 0, 2],
+    ],
+    [
+      'a size that overlaps a chain in part',
+      [size(0, 20), size(20, 24), size(24, 120), size(20, 60), size(0, 120)],
+      [0, 0, 0, 1, 2],
+    ],
     ['the same span twice', [size(0, 50), size(0, 50)], [0, 1]],
     ['spans that overlap in part', [size(0, 60), size(50, 120)], [0, 1]],
-    ['a level of its own', [size(0, 50), size(50, 120, { level: 3 }), size(0, 120)], [0, 1, 2]],
+    ['a level of its own', [size(0, 50), size(60, 120, { level: 3 }), size(0, 120)], [0, 1, 2]],
+    [
+      'a second chain along one size gives way',
+      [size(0, 50), size(50, 120), size(0, 20), size(20, 120), size(0, 120)],
+      [1, 1, 0, 2, 3],
+    ],
+    [
+      'two chains that would each be outside the other are let go',
+      [size(0, 50), size(50, 120), size(0, 20), size(20, 120), size(0, 120), size(0, 120)],
+      [1, 0, 0, 2, 3, 4],
+    ],
     ['ends in either order', [size(50, 0), size(120, 0)], [0, 1]],
   ])('%s', (_, sizes, rows) => {
     expect(rowsOf(sizes)).toEqual(rows);
@@ -131,14 +156,15 @@ describe('dimensionRows laws', () => {
     );
   });
 
-  it('of two spans that overlap the shorter stands nearer the outline', () => {
+  it('a size stands outside all that lie within its span, and never in one row with one that it overlaps', () => {
     fc.assert(
       fc.property(anySizes, (sizes) => {
         const rows = rowsOf(sizes);
         sizes.forEach((a, i) => {
           sizes.forEach((b, j) => {
-            if (a.from < b.to - 0.02 && b.from < a.to - 0.02 && a.to - a.from < b.to - b.from - 0.02)
+            if (a.from >= b.from && a.to <= b.to && a.to - a.from < b.to - b.from - 0.02)
               expect(rows[i]).toBeLessThan(rows[j] as number);
+            if (i !== j && a.from < b.to - 0.02 && b.from < a.to - 0.02) expect(rows[i]).not.toBe(rows[j]);
           });
         });
       }),
