@@ -41,6 +41,33 @@ export { partsOf } from './parts/parts.ts';
 export { massOf, type MemberMass } from './parts/mass.ts';
 export type { PricePer, Saw, Stock } from './cutting/stock.ts';
 
+// Uses: places, sizes and loads
+export type { BraceLine } from './uses/brace.ts';
+export { type CodeFigure, ESCAPE_CODE, GUARD_CODE, POOL_CODE } from './uses/codes.ts';
+export { type DividerDetails, dividerDetails, type Faces, facesOf } from './uses/divider.ts';
+export { type Fixings, sideFixings } from './uses/fixings.ts';
+export { type BraceDetails, type GateDetails, gateDetails } from './uses/gate.ts';
+export { type GuardBending, type GuardDetails, type GuardOpening, guardDetails } from './uses/guard.ts';
+export { openworkOf, panelBall } from './uses/openwork.ts';
+export type { Place as PanelPlace } from './uses/place.ts';
+export { layRun, layRuns, type RunLayout, type RunPanel, type RunPost } from './uses/run.ts';
+export { type ScreenDetails, screenDetails } from './uses/screen.ts';
+export { type UseResult, useResult } from './uses/use.ts';
+export { panelCentre, panelWeight } from './uses/weight.ts';
+export { bottomAbove, panelWind } from './uses/wind.ts';
+
+// Hardware and finish
+export type { ChosenScrew } from './hardware/choose.ts';
+export { type FinishAmount, finishArea, finishFor } from './hardware/finish.ts';
+export { type Fitting, fittingsOf } from './hardware/fittings.ts';
+export { type Gauge, headDiameter, screwDiameter } from './hardware/gauge.ts';
+export { amountText, type HardwareLine, hardwareList } from './hardware/list.ts';
+export { type Metal, metalFor } from './hardware/metal.ts';
+export { type Drill, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
+export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
+export { screwSchedule } from './hardware/schedule.ts';
+export { screwWithdrawal } from './hardware/withdrawal.ts';
+
 // Findings
 export type { Finding, FindingLevel } from './finding.ts';
 

@@ -1,9 +1,12 @@
 import type { Panel } from '../panel/panel.ts';
 import type { Member } from '../parts/parts.ts';
+import { braceLine, strutThickness } from './brace.ts';
+import { sideFixings } from './fixings.ts';
+import { BLOCK_HEIGHT } from './place.ts';
 
 /** The pieces that a panel's use adds to the woven panel itself. */
 export function useMembers(panel: Panel): Member[] {
-  const { details, spec, clear, outside } = panel;
+  const { details, spec, outside, stile } = panel;
   const { wood } = spec;
   switch (details.use) {
     case 'guard':
@@ -35,20 +38,33 @@ export function useMembers(panel: Panel): Member[] {
           ]
         : [];
     case 'screen':
-      return [];
-    case 'gate':
-      return details.brace.kind === 'strut'
+      return details.mounting === 'blocks' && details.standoff > 0
         ? [
             {
-              name: 'strut',
-              role: 'strut',
-              count: 1,
-              length: Math.hypot(clear.width, clear.height),
-              section: [spec.stile.width, Math.min(spec.stile.depth, 25.4)],
-              wood: wood.rail,
-              made: 'corner to corner of the clear opening',
+              name: 'stand-off block',
+              role: 'stand-off block',
+              count: sideFixings(panel).places.length,
+              length: BLOCK_HEIGHT,
+              section: [stile.width, details.standoff],
+              wood: wood.stile,
+              made: 'as long as a screw needs so as not to split it',
             },
           ]
         : [];
+    case 'gate': {
+      const line = braceLine(panel, details);
+      if (line?.kind !== 'strut') return [];
+      return [
+        {
+          name: 'strut',
+          role: 'strut',
+          count: 1,
+          length: Math.hypot(line.latch.x - line.hinge.x, line.latch.y - line.hinge.y) + stile.width,
+          section: [stile.width, strutThickness(panel)],
+          wood: wood.rail,
+          made: 'middle to middle of the corner joints plus half a lap at each',
+        },
+      ];
+    }
   }
 }

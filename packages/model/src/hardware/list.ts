@@ -1,0 +1,56 @@
+import type { Job } from '../job/job.ts';
+import { formatLength } from '../length.ts';
+import type { Panel } from '../panel/panel.ts';
+import { finishFor, QUART } from './finish.ts';
+import { fittingsOf } from './fittings.ts';
+import { screwSchedule } from './schedule.ts';
+
+/** One line of hardware to buy for the whole job. */
+export interface HardwareLine {
+  readonly kind: 'screw' | 'pin' | 'fitting' | 'finish';
+  readonly name: string;
+  readonly material: string;
+  /** Wanted: pieces, or litres of finish, or mm of wire and track. */
+  readonly count: number;
+  /** To buy: a tenth over for screws and pins, whole numbers. */
+  readonly buy: number;
+  readonly unit: 'pieces' | 'litres' | 'mm';
+  readonly where: readonly { readonly panel: string; readonly count: number }[];
+}
+
+/** Every screw, pin, fitting and the finish of the whole job, equal ones in one line. */
+export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[] {
+  const lines = new Map<string, HardwareLine>();
+  const add = (line: Omit<HardwareLine, 'buy' | 'where'>, panel: Panel) => {
+    const key = [line.kind, line.name, line.material, line.unit].join('|');
+    const count = line.count * panel.count;
+    const before = lines.get(key);
+    const sum = (before?.count ?? 0) + count;
+    const where = [...(before?.where ?? [])];
+    const own = where.findIndex((place) => place.panel === panel.name);
+    if (own >= 0) where[own] = { panel: panel.name, count: (where[own]?.count ?? 0) + count };
+    else where.push({ panel: panel.name, count });
+    lines.set(key, { ...line, count: sum, buy: toBuy(line.kind, sum), where });
+  };
+  for (const panel of panels) {
+    for (const { fastener, name, material, count } of screwSchedule(panel))
+      add({ kind: fastener.kind, name, material, count, unit: 'pieces' }, panel);
+    for (const fitting of fittingsOf(panel)) add({ kind: 'fitting', ...fitting }, panel);
+    const { litres } = finishFor(panel, job);
+    if (litres > 0)
+      add({ kind: 'finish', name: job.finish.name, material: '', count: litres / panel.count, unit: 'litres' }, panel);
+  }
+  return [...lines.values()];
+}
+
+function toBuy(kind: HardwareLine['kind'], count: number): number {
+  if (kind === 'screw' || kind === 'pin') return Math.ceil(Math.round(count * 110) / 100);
+  return kind === 'finish' ? Math.ceil(count * 10 - 1e-9) / 10 : Math.ceil(count - 1e-9);
+}
+
+/** Amount of a line in words, in the job's unit: `24`, `1.2 litres (1.3 quarts)`, `82 in`. */
+export function amountText({ buy, unit }: HardwareLine, { display }: Pick<Job, 'display'>): string {
+  if (unit === 'pieces') return String(buy);
+  if (unit === 'mm') return formatLength(buy, display, { named: true });
+  return display.unit === 'in' ? `${(buy / QUART).toFixed(1)} US quarts` : `${buy.toFixed(1)} litres`;
+}

@@ -1,0 +1,58 @@
+import type { Place } from '../uses/place.ts';
+import type { ChosenScrew } from './choose.ts';
+import type { ScrewHoles } from './pilot.ts';
+
+/** The joints of a panel that screws or pins hold. */
+export type JointName =
+  | 'rail to stile'
+  | 'end stave to stile'
+  | 'mounting'
+  | 'cap rail to top rail'
+  | 'foot to bottom rail'
+  | 'hinge to stile'
+  | 'hinge to post'
+  | 'strut to frame'
+  | 'brace plate to frame'
+  | 'cover strip to top rail'
+  | 'stop strip to stile';
+
+/** A headless pin or brad, mm. */
+export interface Pin {
+  readonly diameter: number;
+  readonly length: number;
+  readonly through: number;
+  readonly penetration: number;
+}
+
+/** A distance found and the one wanted, mm. */
+export interface Distance {
+  readonly found: number;
+  readonly wanted: number;
+}
+
+/** The screws or pins of one joint of one panel, mm. */
+export interface ScrewRow {
+  readonly joint: JointName;
+  readonly fastener: ({ readonly kind: 'screw' } & ChosenScrew) | ({ readonly kind: 'pin' } & Pin);
+  /** Such as `No. 8 x 2 1/2 in`. */
+  readonly name: string;
+  /** In one panel. */
+  readonly count: number;
+  /** Where the heads are, panel frame; empty where they go into something else than the panel. */
+  readonly places: readonly Place[];
+  /** The way they are driven. */
+  readonly along: 'x' | 'y' | 'z';
+  /** Whether the thread runs across the grain of the piece it bites or into its end. */
+  readonly grain: 'side' | 'end';
+  /** Drills; pins in wood so thin go in without. */
+  readonly holes?: ScrewHoles;
+  readonly material: string;
+  /** From the screw's middle to the nearest long edge, and to the nearest end, of the pieces joined. */
+  readonly edge: Distance;
+  readonly end: Distance;
+  readonly remark?: string;
+  readonly source: string;
+}
+
+/** Wanted distances in diameters, prebored: edge, and end where the wood is pressed. NDS C12.1.5.7, from memory. */
+export const DISTANCES: { readonly edge: number; readonly end: number } = { edge: 2.5, end: 5 };

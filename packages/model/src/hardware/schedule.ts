@@ -1,0 +1,75 @@
+import { formatLength, INCH, type Marks } from '../length.ts';
+import type { Panel } from '../panel/panel.ts';
+import type { Place } from '../uses/place.ts';
+import type { Wood } from '../wood/wood.ts';
+import type { ChosenScrew } from './choose.ts';
+import { frameJoints } from './framejoints.ts';
+import { metalFor } from './metal.ts';
+import { screwGravity, screwHoles } from './pilot.ts';
+import { DISTANCES, type JointName, type Pin, type ScrewRow } from './row.ts';
+import { useJoints } from './usejoints.ts';
+
+/** A joint before its row is written out: which screw, where, into what. */
+export interface JointToScrew {
+  readonly joint: JointName;
+  readonly screw?: ChosenScrew;
+  readonly pin?: Pin;
+  readonly places: readonly Place[];
+  /** Where it differs from the places. */
+  readonly count?: number;
+  readonly along: ScrewRow['along'];
+  readonly grain?: ScrewRow['grain'];
+  /** Wood that the thread bites; absent: what is already there. */
+  readonly into?: Wood;
+  readonly edge: number;
+  readonly end: number;
+  readonly remark?: string;
+}
+
+/**
+ * Every screw and pin of one panel, joint by joint, with its holes, places and edge distances. Lengths are chosen from
+ * the pieces they join: ten diameters of thread, or what the piece lets in (NDS 12.1.5.6, from memory).
+ */
+export function screwSchedule(panel: Panel): ScrewRow[] {
+  return [...frameJoints(panel), ...useJoints(panel)].flatMap((joint) => rowOf(joint, panel) ?? []);
+}
+
+/** Specific gravity of wood that is already there, where the thread bites it: as for framing. NDS Table 12.3.3A. */
+const THERE = 0.42;
+
+function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
+  const { screw, pin, places, along, grain = 'side', into, edge, end, remark } = joint;
+  const fastener = screw
+    ? ({ kind: 'screw', ...screw } as const)
+    : pin
+      ? ({ kind: 'pin', ...pin } as const)
+      : undefined;
+  const count = joint.count ?? places.length;
+  if (!fastener || count === 0) return undefined;
+  const { diameter } = fastener;
+  return {
+    joint: joint.joint,
+    fastener,
+    name: fastenerName(fastener, panel.display),
+    count,
+    places,
+    along,
+    grain,
+    ...(fastener.kind === 'screw' && {
+      holes: screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : THERE }),
+    }),
+    material: metalFor(panel).name,
+    edge: { found: edge, wanted: DISTANCES.edge * diameter },
+    end: { found: end, wanted: DISTANCES.end * diameter },
+    ...(remark !== undefined && { remark }),
+    source: 'spacing NDS C12.1.5.7 (from memory), guidance: the rule is that the wood must not split',
+  };
+}
+
+/** A screw or pin by its size, in the job's unit; gauges keep their number, with the diameter where millimetres are used. */
+export function fastenerName(fastener: ScrewRow['fastener'], { unit }: Marks): string {
+  const length = formatLength(fastener.length, { unit, mark: unit === 'in' ? INCH / 16 : 1 });
+  const across = `${fastener.diameter.toFixed(1)} mm`;
+  if (fastener.kind === 'pin') return unit === 'in' ? `18 gauge pin x ${length} in` : `pin ${across} x ${length} mm`;
+  return unit === 'in' ? `No. ${fastener.gauge} x ${length} in` : `No. ${fastener.gauge} (${across}) x ${length} mm`;
+}

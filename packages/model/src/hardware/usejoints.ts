@@ -1,0 +1,131 @@
+import type { DividerUse, GateUse, GuardUse } from '../job/job.ts';
+import { INCH } from '../length.ts';
+import type { Panel } from '../panel/panel.ts';
+import { braceLine, strutThickness } from '../uses/brace.ts';
+import { sideFixings } from '../uses/fixings.ts';
+import { gateDetails } from '../uses/gate.ts';
+import { spread } from '../uses/place.ts';
+import { chooseScrew } from './choose.ts';
+import type { JointToScrew } from './schedule.ts';
+
+/** Step of cap screws, wood kept under a foot's screw, thickness of a leaf or plate, mm; common practice, no source. */
+const CAP_STEP = 16 * INCH;
+const FOOT_KEEP = INCH;
+const LEAF = 2.5;
+
+/** Joints that a panel's use adds. */
+export function useJoints(panel: Panel): JointToScrew[] {
+  switch (panel.details.use) {
+    case 'screen':
+      return [mounting(panel)];
+    case 'guard':
+      return [mounting(panel), ...cap(panel, panel.details)];
+    case 'divider':
+      return feet(panel, panel.details);
+    case 'gate':
+      return [...hinges(panel, panel.details), ...brace(panel, panel.details)];
+  }
+}
+
+function mounting(panel: Panel): JointToScrew {
+  const fixings = sideFixings(panel);
+  const first = fixings.places[0]?.y ?? 0;
+  const bracket = fixings.kind === 'bracket';
+  return {
+    joint: 'mounting',
+    screw: fixings.screw,
+    places: fixings.places,
+    count: fixings.places.length * fixings.screwsEach,
+    along: 'z',
+    ...(bracket && { into: panel.spec.wood.stile.wood }),
+    edge: panel.stile.width / 2,
+    end: first - panel.rail.height,
+    remark: bracket
+      ? 'angle brackets at the back: two screws in the stile, two in the post'
+      : 'clearance hole in the stile',
+  };
+}
+
+function cap(panel: Panel, { cap: rail }: GuardUse): JointToScrew[] {
+  if (!rail) return [];
+  const { outside, spec, display } = panel;
+  const xs = spread(2 * INCH, outside.width - 2 * INCH, CAP_STEP);
+  return [
+    {
+      joint: 'cap rail to top rail',
+      screw: chooseScrew({ gauges: [8, 6], through: rail.height, room: panel.rail.height - 3, unit: display.unit }),
+      places: xs.map((x) => ({ x, y: outside.height + rail.height, z: 0 })),
+      along: 'y',
+      into: spec.wood.rail.wood,
+      edge: panel.rail.depth / 2,
+      end: 2 * INCH,
+      remark: 'plug or fill the heads: water stands on a cap',
+    },
+  ];
+}
+
+function feet(panel: Panel, { feet: foot }: DividerUse): JointToScrew[] {
+  if (!foot) return [];
+  const { outside, stile, rail, spec, display } = panel;
+  const z = rail.depth / 4;
+  return [
+    {
+      joint: 'foot to bottom rail',
+      screw: chooseScrew({
+        gauges: [8, 6],
+        through: foot.height,
+        keep: FOOT_KEEP,
+        room: rail.height - 3,
+        unit: display.unit,
+      }),
+      places: [stile.width / 2, outside.width - stile.width / 2].flatMap((x) =>
+        [z, -z].map((at) => ({ x, y: -foot.height, z: at })),
+      ),
+      along: 'y',
+      into: spec.wood.rail.wood,
+      edge: Math.min(rail.depth / 4, foot.width / 2),
+      end: stile.width / 2,
+    },
+  ];
+}
+
+function hinges(panel: Panel, gate: GateUse): JointToScrew[] {
+  const { stile, spec, display } = panel;
+  const places = gateDetails(panel).hinges.flatMap(({ x, y }) =>
+    [-1, 0, 1].map((i) => ({ x, y: y + i * 1.25 * INCH, z: ((i === 0 ? 1 : -1) * stile.depth) / 6 })),
+  );
+  const shared = {
+    screw: chooseScrew({ gauges: [10, 8], through: LEAF, room: stile.width - 6, unit: display.unit }),
+    along: 'x',
+    edge: stile.depth / 3,
+    end: Math.max(0, gate.hingeInset - 1.25 * INCH - panel.rail.height),
+  } as const;
+  return [
+    { joint: 'hinge to stile', ...shared, places, into: spec.wood.stile.wood, remark: 'as the leaf has its holes' },
+    { joint: 'hinge to post', ...shared, places: [], count: places.length, remark: 'longer ones if the post is thick' },
+  ];
+}
+
+function brace(panel: Panel, gate: GateUse): JointToScrew[] {
+  const line = braceLine(panel, gate);
+  if (!line) return [];
+  const { stile, rail, spec, display } = panel;
+  const strut = line.kind === 'strut';
+  const through = strut ? strutThickness(panel) : LEAF;
+  const z = -stile.depth / 2 - through;
+  const off = Math.min(stile.width, rail.height) / 6;
+  return [
+    {
+      joint: strut ? 'strut to frame' : 'brace plate to frame',
+      screw: chooseScrew({ gauges: [10, 8], through, room: stile.depth - 3, unit: display.unit }),
+      places: [line.hinge, line.latch].flatMap(({ x, y }) => [
+        { x: x - off, y: y - off, z },
+        { x: x + off, y: y + off, z },
+      ]),
+      along: 'z',
+      into: spec.wood.stile.wood,
+      edge: Math.min(stile.width, rail.height) / 2 - off,
+      end: rail.height / 2 - off,
+    },
+  ];
+}
