@@ -14,7 +14,7 @@ describe('view', () => {
 
   it('viewBox takes opposite corners in any order', () => {
     const at = view(0.5);
-    expect(viewBox(at, [0, 0], [10, 20])).toEqual({ u0: 0, v0: -10, u1: 5, v1: -0 });
+    expect(viewBox(at, [0, 0], [10, 20])).toEqual({ u0: 0, v0: -10, u1: 5, v1: 0 });
     expect(viewBox(at, [10, 20], [0, 0])).toEqual(viewBox(at, [0, 0], [10, 20]));
   });
 });

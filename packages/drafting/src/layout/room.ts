@@ -12,7 +12,7 @@ export interface PlacedLabel {
   /** Where the dimension line is drawn on to, when the label stands beside its span. */
   readonly reach?: number;
   /** From the dimension line to the label, when it had to be pushed out. */
-  readonly leader?: readonly (readonly [s: number, d: number])[];
+  readonly leader?: Line;
 }
 
 /** What a label must keep clear of in its row. */
@@ -131,32 +131,34 @@ function inLane(room: Room, { a, b, width, height }: Wanted, k: number, strict: 
     for (const s of shift === 0 ? [middle] : [middle + shift, middle - shift]) {
       const [s0, s1] = [s - width / 2, s + width / 2];
       const end = [Math.min(Math.max(middle, s0 + 0.5), s1 - 0.5), d0 - 0.3] as const;
-      const label: PlacedLabel = { s0, s1, d0, d1, at: [s, base], leader: [[middle, room.line], end] };
-      if (fits(room, label, strict)) return label;
+      const leader: Straight = [[middle, room.line], end];
+      const label: PlacedLabel = { s0, s1, d0, d1, at: [s, base], leader };
+      if (fits(room, { label, leader, strict })) return label;
     }
   return undefined;
 }
 
-type Line = readonly (readonly [number, number])[];
+type At = readonly [s: number, d: number];
+type Line = readonly At[];
+type Straight = readonly [At, At];
 
-function fits({ labels, passing }: Room, label: PlacedLabel, strict: boolean): boolean {
+function fits(
+  { labels, passing }: Room,
+  { label, leader, strict }: { label: PlacedLabel; leader: Straight; strict: boolean },
+): boolean {
   if (passing.some((p) => p > label.s0 - TEXT_CLEAR && p < label.s1 + TEXT_CLEAR)) return false;
-  const [from, to] = label.leader as unknown as readonly [readonly [number, number], readonly [number, number]];
-  const [low, high] = from[0] < to[0] ? [from[0], to[0]] : [to[0], from[0]];
+  const [low, high] = [Math.min(leader[0][0], leader[1][0]), Math.max(leader[0][0], leader[1][0])];
   if (strict && passing.some((p) => p > low + EDGE && p < high - EDGE)) return false;
   return labels.every((other) => {
     const apart = other.s1 + TEXT_CLEAR <= label.s0 || label.s1 + TEXT_CLEAR <= other.s0;
     if (!apart && other.d1 > label.d0 && label.d1 > other.d0) return false;
-    if (hits([from, to], other)) return false;
-    const theirs = other.leader as typeof label.leader as readonly [typeof from, typeof to] | undefined;
-    return !theirs || (!hits(theirs, label) && !segmentsCross([from, to], theirs));
+    if (hits(leader, other)) return false;
+    const [from, to] = other.leader ?? [];
+    return !from || !to || (!hits([from, to], label) && !segmentsCross(leader, [from, to]));
   });
 }
 
 /** Whether a straight leader passes a label, or within 0.4 mm of its ends. */
-function hits(
-  [from, to]: readonly [readonly [number, number], readonly [number, number]],
-  label: PlacedLabel,
-): boolean {
-  return crossesBox([from, to], { u0: label.s0 - 0.4, v0: label.d0, u1: label.s1 + 0.4, v1: label.d1 });
+function hits(leader: Straight, { s0, s1, d0, d1 }: PlacedLabel): boolean {
+  return crossesBox(leader, { u0: s0 - 0.4, v0: d0, u1: s1 + 0.4, v1: d1 });
 }
