@@ -53,3 +53,8 @@ export { fit, type Item, titled, type ViewMaker } from './sheet/fit.ts';
 export { type Frame, frame, type Orientation } from './sheet/frame.ts';
 export { compose, finish, type Layout, lay, type Pane, paneBox } from './sheet/layout.ts';
 export { CHECK_FIRST, type SheetMeta } from './sheet/titleblock.ts';
+
+// Views of the whole panel: front elevation and what is said beside it.
+export { elevation, elevationExtent, elevationMaker, type ElevationOptions } from './views/elevation.ts';
+export { panelNotes, type PanelNotesOptions } from './views/panelnotes.ts';
+export { partOf } from './views/partof.ts';

@@ -1,0 +1,84 @@
+import { type Panel, type Part, partsOf } from '@wattlewright/model';
+import { boxOf, pointsOf, union } from '../ink.ts';
+import { placeNotes } from '../layout/notes.ts';
+import { textBox } from '../lettering.ts';
+import type { Box, Drawing, Mark } from '../mark.ts';
+import type { Extent, Scale } from '../scale.ts';
+import type { ViewMaker } from '../sheet/fit.ts';
+import { view } from '../view.ts';
+import { elevationInk } from './elevationink.ts';
+import { cutMarks, detailMarks, frontMark } from './elevationmarks.ts';
+import { elevationTargets } from './elevationnotes.ts';
+import { heightRows, heightsOver, widthRows } from './elevationsizes.ts';
+import { faceBox } from './front.ts';
+
+/** What `elevation` needs to know. */
+export interface ElevationOptions {
+  readonly scale: Scale;
+  /** The job's parts list, so that letters agree with it; the panel's own unless given. */
+  readonly parts?: readonly Part[];
+  /** `shop`: every size, cut letters, balloons; `client`: outside sizes and names. `shop` unless given. */
+  readonly detail?: 'shop' | 'client';
+}
+
+/** Real size of what the front elevation shows, mm, sizes and notes apart. */
+export function elevationExtent(panel: Panel): Extent {
+  const [low, high] = heightsOver(panel);
+  return { width: panel.outside.width, height: high - low };
+}
+
+/**
+ * Front elevation: the panel as it looks from the front, with sizes left and below, names and cut letters right and
+ * above. What is in front is drawn over what is behind; what is hidden is dashed.
+ */
+export function elevation(panel: Panel, options: ElevationOptions): Drawing {
+  const { scale, detail = 'shop' } = options;
+  const parts = options.parts ?? partsOf(panel);
+  const at = view(scale.ratio);
+  const front = { panel, parts, at, ratio: scale.ratio };
+  const [low, high] = heightsOver(panel);
+  const outline = faceBox(at, { x0: 0, y0: low, x1: panel.outside.width, y1: high });
+  const ink = elevationInk(front, detail);
+  const sizes = { panel, at, outline, detail };
+  const [left, below] = [heightRows(sizes), widthRows(sizes)];
+  const around = union([outline, inkBox(ink), left.bounds, below.bounds]);
+  const marks = [
+    ...frontMark(front, outline, detail),
+    ...(detail === 'shop'
+      ? [...detailMarks(front), ...cutMarks(front, { outline, left: left.bounds.u0, below: below.bounds.v1 })]
+      : []),
+  ];
+  const view0 = union([around, inkBox(marks)]);
+  const beside = { ...view0, v0: outline.v0, v1: outline.v1 };
+  const named = placeNotes({
+    around: beside,
+    targets: elevationTargets(front, detail),
+    sides: ['right'],
+    keepOut: marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
+  });
+  return {
+    name: 'elevation',
+    title: panel.count > 1 ? `${panel.name}, front elevation (${panel.count} alike)` : `${panel.name}, front elevation`,
+    scale: scale.ratio,
+    scaleText: scale.text,
+    marks: [...ink, ...left.marks, ...below.marks, ...marks, ...named.marks],
+    bounds: union([view0, named.bounds]),
+    alt: altOf(panel),
+    chains: [...left.chains, ...below.chains],
+  };
+}
+
+/** The front elevation as a view whose scale the sheet chooses. */
+export function elevationMaker(panel: Panel, options: Omit<ElevationOptions, 'scale'> = {}): ViewMaker {
+  return { name: 'elevation', real: elevationExtent(panel), make: (scale) => elevation(panel, { ...options, scale }) };
+}
+
+/** The smallest box round marks, texts with their ink. */
+export function inkBox(marks: readonly Mark[]): Box {
+  return union(marks.map((mark) => (mark.kind === 'text' ? textBox(mark) : boxOf(pointsOf(mark.path)))));
+}
+
+function altOf({ name, staves, courses, weave, details }: Panel): string {
+  const last = courses.count === 1 ? 'one course' : `${courses.count} courses`;
+  return `${name}, a ${details.use}, from the front: a frame of two rails and two stiles with ${staves.count} staves and ${last} of slats in ${weave.name} weave.`;
+}

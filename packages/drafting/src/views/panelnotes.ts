@@ -1,0 +1,71 @@
+import type { MemberWood, Panel, Part } from '@wattlewright/model';
+import { lines } from '../layout/lines.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT } from '../layout/style.ts';
+import { textWidth } from '../lettering.ts';
+import type { Drawing, TextMark } from '../mark.ts';
+import { write } from '../mark.ts';
+import { printed } from './elevationsizes.ts';
+
+/** What `panelNotes` needs to know. */
+export interface PanelNotesOptions {
+  /** Finish in words, such as `oil, 2 coats`; left out unless given. */
+  readonly finish?: string;
+  /** Width of a line, mm; 70 unless given. */
+  readonly width?: number;
+}
+
+/** What holds for a whole panel, in words to stand by its elevation: weave, wood, finish and the diagonals. */
+export function panelNotes(panel: Panel, { finish, width = 70 }: PanelNotesOptions = {}): Drawing {
+  const step = LINE_STEP * TEXT;
+  const marks: TextMark[] = [];
+  let v = 0;
+  for (const paragraph of noteTexts(panel, finish)) {
+    for (const text of lines(paragraph, width)) {
+      marks.push(write('note', text, [0, v + ASCENT * TEXT], { height: TEXT }));
+      v += step;
+    }
+    v += step / 3;
+  }
+  const wide = Math.max(...marks.map(({ text }) => textWidth(text, TEXT)));
+  return {
+    name: 'panel-notes',
+    title: `Notes on ${panel.name}`,
+    scale: 0,
+    scaleText: '',
+    marks,
+    bounds: { u0: 0, v0: 0, u1: wide, v1: v - step * (4 / 3) + (ASCENT + DESCENT) * TEXT },
+    alt: `Weave, wood and diagonals of ${panel.name}.`,
+  };
+}
+
+function noteTexts(panel: Panel, finish: string | undefined): string[] {
+  const { weave, courses, diagonal, staves } = panel;
+  const first = weave.rows[weave.rowOfCourse[0] as number]?.[0] === 1 ? 'in front of' : 'behind';
+  return [
+    `Weave: ${weave.name}, ${courses.count} courses, ${staves.count} staves. The first course, at the bottom, starts ${first} the left stave.`,
+    ...woodTexts(panel),
+    ...(finish === undefined ? [] : [`Finish: ${finish}.`]),
+    `Diagonals, corner to corner of the frame: ${printed(panel, diagonal).text}, both alike when it is square.`,
+  ];
+}
+
+/** Each wood with the members made of it, in the order rail, stile, stave, slat. */
+function woodTexts({ spec }: Panel): string[] {
+  const named = new Map<string, string[]>();
+  for (const [member, wood] of Object.entries(spec.wood) as [string, MemberWood][]) {
+    const text = `${wood.wood.name}, ${gradeText(wood.grade)}`;
+    named.set(text, [...(named.get(text) ?? []), `${member}s`]);
+  }
+  const all = [...named];
+  return all.map(([text, members]) =>
+    all.length === 1 ? `Wood: ${text}.` : `${capital(members.join(', '))}: ${text}.`,
+  );
+}
+
+function gradeText(grade: Part['grade']): string {
+  return grade === 'clear' ? 'clear' : 'sound knots allowed';
+}
+
+function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
