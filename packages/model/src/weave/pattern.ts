@@ -34,9 +34,8 @@ export interface Weave {
 /**
  * Sides of every course and stave.
  *
- * `start` is the side on which the bottom course passes the left stave. A named weave is shifted along the staves to
- * begin so, and keeps its face; given rows are swapped front for back if they begin otherwise, and taken as written
- * without `start`.
+ * `start` is the side on which the bottom course passes the left stave, in front if absent. A named weave is shifted
+ * along the staves to begin so, and keeps its face. Given rows say it themselves and are taken as written.
  *
  * @param pattern `weave` is a name, or rows of `+` and `-` from the bottom course up, repeated as far as needed.
  * @throws RangeError for an unknown name, a row with anything but `+` and `-`, rows of different lengths, or no rows.
@@ -52,7 +51,7 @@ export function weaveSides(pattern: {
   for (const [what, count] of Object.entries({ courses, staves }))
     if (!(Number.isInteger(count) && count >= 1))
       throw new RangeError(`invalid number of ${what}: ${count} (expected a whole number from 1)`);
-  const motif = typeof weave === 'string' ? namedMotif(weave, start) : givenMotif(weave, start);
+  const motif = typeof weave === 'string' ? namedMotif(weave, start) : givenMotif(weave);
   const width = motif[0]?.length ?? 1;
   const seen = new Map<string, number>();
   const rows: (readonly Side[])[] = [];
@@ -74,16 +73,15 @@ function namedMotif(name: NamedWeave, start: 'front' | 'behind' = 'front'): Side
   return motif.map((text) => readRow(text.slice(shift) + text.slice(0, shift)));
 }
 
-function givenMotif(texts: readonly string[], start?: 'front' | 'behind'): Side[][] {
+function givenMotif(texts: readonly string[]): Side[][] {
   const motif = texts.map(readRow);
-  const first = motif[0]?.[0];
-  if (first === undefined) throw new RangeError('invalid weave: no rows (expected at least one row of + and -)');
+  if (motif.length === 0) throw new RangeError('invalid weave: no rows (expected at least one row of + and -)');
   const ragged = motif.findIndex((row) => row.length !== motif[0]?.length);
   if (ragged > 0)
     throw new RangeError(
       `invalid weave: row ${ragged + 1} is ${texts[ragged]}, row 1 ${texts[0]} (expected one length)`,
     );
-  return start && first !== (start === 'front' ? 1 : -1) ? motif.map(swapRow) : motif;
+  return motif;
 }
 
 function readRow(text: string): Side[] {
