@@ -105,12 +105,12 @@ function problemsOf(issue: z.core.$ZodIssue, raw: unknown, above: FieldPath): Fa
     const allowed = allowedKeys(path);
     return issue.keys.map((key) => {
       const near = nearestWord(key, allowed);
-      const hint = near ? `; did you mean ${JSON.stringify(near)}?` : '';
+      const hint = near ? `; did you mean ${JSON.stringify(near)}` : '';
       return {
         path,
         key,
         found: shown(valueAt(value, [key])),
-        message: `unknown key${hint} Allowed: ${allowed.join(', ')}`,
+        message: `unknown key${hint}; allowed: ${allowed.join(', ')}`,
       };
     });
   }
@@ -159,8 +159,10 @@ function kindWanted(issue: z.core.$ZodIssue): string {
   return `: expected ${kindOf(issue)}`;
 }
 
+/** A value as found: scalars as written, cut short; groups and lists by what they are, since aliases can make them huge. */
 function shown(value: unknown): string {
   if (value === undefined) return '';
+  if (value !== null && typeof value === 'object') return Array.isArray(value) ? 'a list' : 'a group of fields';
   const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }

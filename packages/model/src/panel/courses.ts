@@ -41,7 +41,7 @@ function bySlatHeight(ask: HeightToClose, fit: Extract<PanelSpec['fit'], { vary:
   if (ask.slatHeight !== undefined) return settled(ask, ask.slatHeight, fit.step);
   const options = slatOptions(ask);
   const [first, ...rest] = options;
-  if (!first) return noHeight(ask, fit.from, fit.to);
+  if (!first) return noHeight(ask, fit);
   // Near the preferred height comes first; four parts of spare room at the top weigh as much as one part of slat height.
   const score = ({ count, height }: SlatOption) =>
     Math.abs(height - fit.prefer) + (clearHeight - count * height - allowanceFor(ask, count * height)) / 4;
@@ -69,22 +69,26 @@ export function slatOptions(ask: HeightToClose): SlatOption[] {
   const share = allowance === undefined ? 1 + ask.swellShare : 1;
   const room = ask.clearHeight - (allowance ?? allowanceMargin(ask.display));
   const options: SlatOption[] = [];
-  for (let count = Math.max(1, Math.ceil(room / (fit.to + fit.step) / share)); count <= MOST_COURSES; count++) {
-    const height = floorToMark(room / share / count, fit.step);
+  for (let count = Math.max(1, Math.floor(room / (fit.to + fit.step) / share)); count <= MOST_COURSES; count++) {
+    const exact = room / share / count;
+    // Spare room of one mark of the tape is no reason to refuse the greatest height.
+    const most = (exact - fit.to) * count <= ask.display.mark ? Math.min(exact, fit.to) : exact;
+    const height = floorToMark(most, fit.step);
     if (height < fit.from - 1e-9) break;
     if (height <= fit.to + 1e-9) options.push({ count, height });
   }
   return options;
 }
 
-function noHeight(ask: HeightToClose, from: number, to: number): NoRoom {
+function noHeight(ask: HeightToClose, { from, to, step }: { from: number; to: number; step: number }): NoRoom {
   const { spec, clearHeight, display, bottom } = ask;
   const outside = (count: number, height: number) =>
     count * height + allowanceFor(ask, count * height) + bottom + spec.rail.height;
   const below = Math.max(0, Math.floor(clearHeight / (to * (1 + ask.swellShare))));
-  const show = (length: number) => formatLength(length, display, { named: true });
+  const show = (length: number) =>
+    formatLength(length, { ...display, mark: Math.min(display.mark, step) }, { named: true });
   const ways = [
-    below > 0 ? `${show(floorToMark(outside(below, to), display.mark))} (${below} courses of ${show(to)})` : '',
+    below > 0 ? `${show(ceilToMark(outside(below, to), display.mark))} (${below} courses of ${show(to)})` : '',
     `${show(ceilToMark(outside(below + 1, from), display.mark))} (${below + 1} courses of ${show(from)})`,
   ].filter(Boolean);
   return {

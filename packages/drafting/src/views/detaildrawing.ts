@@ -1,0 +1,102 @@
+import { formatLength, type Marks, roundToMark } from '@wattlewright/model';
+import { boxOf, pointsOf, union } from '../ink.ts';
+import { dimensionRows } from '../layout/dimension.ts';
+import type { NoteTarget } from '../layout/notes.ts';
+import { placeNotes } from '../layout/notes.ts';
+import type { Size } from '../layout/rows.ts';
+import type { Side } from '../layout/side.ts';
+import { textBox } from '../lettering.ts';
+import type { Box, Drawing, Mark } from '../mark.ts';
+import type { Scale } from '../scale.ts';
+
+/** What `stated` needs beside the two ends. */
+export interface StatedOptions {
+  readonly display: Marks;
+  /** From a real place along the side, mm, to paper. */
+  readonly along: (place: number) => number;
+  /** The finest mark to print, mm, where it isn't the job's, such as for slat heights. */
+  readonly mark?: number;
+  readonly total?: boolean;
+  readonly level?: number;
+  readonly of?: string | undefined;
+}
+
+/**
+ * The size between two places along a side, printed as what it measures. Empty when it would print as nothing, so that
+ * the caller can spread it into a list.
+ */
+export function stated(from: number, to: number, options: StatedOptions): Size[] {
+  const { display, along, mark = display.mark, total, level, of } = options;
+  const value = roundToMark(Math.abs(to - from), mark);
+  if (value <= 0) return [];
+  return [
+    {
+      from: along(from),
+      to: along(to),
+      text: formatLength(value, { unit: display.unit, mark }, { fractions: 'stacked' }),
+      value,
+      ...(total === undefined ? {} : { total }),
+      ...(level === undefined ? {} : { level }),
+      ...(of === undefined ? {} : { of }),
+    },
+  ];
+}
+
+/** A length in a sentence, with its unit. */
+export function said(length: number, display: Marks): string {
+  return formatLength(length, display, { named: true, fractions: 'stacked' });
+}
+
+/** A view's ink with what is to be stated round it. */
+export interface ToDimension {
+  readonly name: string;
+  readonly title: string;
+  readonly alt: string;
+  readonly scale: Scale;
+  /** What is drawn, without sizes and notes. */
+  readonly ink: readonly Mark[];
+  /** Outline that the dimension rows stand clear of; the box of all ink unless given. */
+  readonly outline?: Box;
+  readonly sizes: Partial<Readonly<Record<Side, readonly Size[]>>>;
+  readonly notes?: readonly NoteTarget[];
+  /** Side of the notes; right unless given. */
+  readonly noteSide?: 'left' | 'right';
+  /** Widest line of a note, mm. */
+  readonly noteWidth?: number;
+}
+
+/** The drawing of a view: its ink, dimension rows on each side and notes outside them. */
+export function dimensioned(view: ToDimension): Drawing {
+  const { name, title, alt, scale, ink, sizes, notes = [], noteSide = 'right', noteWidth } = view;
+  const drawn = boxOfInk(ink);
+  const outline = view.outline ?? drawn;
+  const rows = (['above', 'below', 'left', 'right'] as const).map((side) =>
+    dimensionRows({ side, outline, sizes: sizes[side] ?? [] }),
+  );
+  const rowMarks = rows.flatMap(({ marks }) => marks);
+  const around = union([drawn, outline, ...rows.map(({ bounds }) => bounds), boxOfInk(rowMarks)]);
+  const placed = placeNotes({
+    around,
+    targets: notes,
+    sides: [noteSide],
+    keepOut: [...ink, ...rowMarks].flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
+    ...(noteWidth === undefined ? {} : { width: noteWidth }),
+  });
+  const marks = [...ink, ...rowMarks, ...placed.marks];
+  return {
+    name,
+    title,
+    scale: scale.ratio,
+    scaleText: scale.text,
+    marks,
+    bounds: union([placed.bounds, boxOfInk(marks)]),
+    alt,
+    chains: rows.flatMap(({ chains }) => chains),
+  };
+}
+
+/** The smallest box round the lines and texts of some ink, mm. */
+export function boxOfInk(marks: readonly Mark[]): Box {
+  const boxes = marks.map((mark) => (mark.kind === 'text' ? textBox(mark) : boxOf(pointsOf(mark.path))));
+  return boxes.length === 0 ? boxOf([]) : union(boxes);
+}

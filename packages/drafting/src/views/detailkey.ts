@@ -1,0 +1,108 @@
+import { type Panel, weaveDepth } from '@wattlewright/model';
+
+/** Where the two sections of a panel are taken. */
+export interface CutPlanes {
+  /** Section A–A looks down from the middle of a course. */
+  readonly down: { readonly letter: 'A'; readonly y: number; readonly course: number };
+  /** Section B–B looks to the left from the middle of a stave. */
+  readonly across: { readonly letter: 'B'; readonly x: number; readonly stave: number };
+}
+
+/**
+ * Where the sections of a panel are taken, panel frame, mm: A–A through the middle of the course at half height, B–B
+ * through the middle of the stave at half width. Courses and staves count from 0.
+ */
+export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>): CutPlanes {
+  const course = Math.floor(courses.count / 2);
+  const stave = Math.floor((staves.count - 1) / 2);
+  return {
+    down: { letter: 'A', y: (courses.bottoms[course] as number) + courses.height / 2, course },
+    across: { letter: 'B', x: staves.centres[stave] as number, stave },
+  };
+}
+
+/** What a detail shows. */
+export type DetailSubject = 'stave foot' | 'corner' | 'slat end' | 'fixing';
+
+/** A detail of a panel: its letter, and the place in other views that its circle marks. */
+export interface DetailLetter {
+  readonly letter: string;
+  readonly subject: DetailSubject;
+  readonly title: string;
+  /** Middle of the circle, panel frame, mm. */
+  readonly at: { readonly x: number; readonly y: number; readonly z: number };
+  /** Radius that takes in what the detail shows, mm. */
+  readonly radius: number;
+  /** The views that carry the circle. */
+  readonly on: readonly ('elevation' | 'weave section' | 'vertical section')[];
+}
+
+/**
+ * The details of a panel, with letters from the end of the alphabet, so that nobody takes them for the cut letters of
+ * parts: W the stave's foot in its groove, X the corner, Y the slat's end at the stile, Z how the panel is fixed.
+ */
+export function detailLetters(panel: Panel): readonly DetailLetter[] {
+  const { rail, stile, clear, groove, outside } = panel;
+  const planes = cutPlanes(panel);
+  const fixing = fixingPlace(panel);
+  return [
+    {
+      letter: 'W',
+      subject: 'stave foot',
+      title: 'Groove and stave foot',
+      at: { x: planes.across.x, y: clear.bottom - groove.depth / 2, z: 0 },
+      radius: Math.max(rail.depth, rail.height) * 0.75,
+      on: ['vertical section'],
+    },
+    {
+      letter: 'X',
+      subject: 'corner',
+      title: 'Corner of rail and stile',
+      at: { x: stile.width / 2, y: rail.height, z: 0 },
+      radius: Math.max(rail.height, stile.width) * 0.9,
+      on: ['elevation'],
+    },
+    {
+      letter: 'Y',
+      subject: 'slat end',
+      title: 'Slat end at the stile',
+      at: { x: clear.left, y: planes.down.y, z: 0 },
+      radius: Math.max(weaveDepth(panel) * 0.75, stile.width * 0.6, outside.depth * 0.6),
+      on: ['weave section'],
+    },
+    { letter: 'Z', subject: 'fixing', title: fixing.title, at: fixing.at, radius: fixing.radius, on: ['elevation'] },
+  ];
+}
+
+/** Where the panel meets what holds it, and what that is called. */
+function fixingPlace(panel: Panel): Pick<DetailLetter, 'title' | 'at' | 'radius'> {
+  const { details, outside, stile, rail } = panel;
+  const radius = Math.max(stile.width, rail.height) * 0.9;
+  const side = (right: boolean, y: number): DetailLetter['at'] => ({
+    x: right ? outside.width - stile.width / 2 : stile.width / 2,
+    y,
+    z: 0,
+  });
+  switch (details.use) {
+    case 'gate':
+      return {
+        title: 'Hinge',
+        at: side(details.hinge === 'right', outside.height - rail.height - details.hingeInset),
+        radius,
+      };
+    case 'divider':
+      return details.stand === 'feet'
+        ? { title: 'Foot', at: side(true, 0), radius }
+        : { title: 'Track', at: { x: outside.width / 2, y: outside.height - rail.height / 2, z: 0 }, radius };
+    case 'guard':
+      return { title: 'Fixing to the post', at: side(true, outside.height / 2), radius };
+    case 'screen':
+      return { title: SCREEN_FIXINGS[details.mounting], at: side(true, outside.height / 2), radius };
+  }
+}
+
+const SCREEN_FIXINGS = {
+  stiles: 'Fixing through the stile',
+  blocks: 'Stand-off block',
+  posts: 'Fixing to the post',
+} as const;

@@ -1,0 +1,78 @@
+import type { Panel } from '@wattlewright/model';
+import type { NoteTarget } from '../layout/notes.ts';
+import type { Drawing } from '../mark.ts';
+import type { Extent } from '../scale.ts';
+import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import type { DetailLetter } from './detailkey.ts';
+import { breakLine } from './grain.ts';
+import { uprightInk, uprightView } from './verticalsectionink.ts';
+import type { SectionOptions } from './weavesection.ts';
+
+/** Up to which height the detail reaches, y in mm: a course and a half, as far as the rail's height makes sense of it. */
+function upTo({ clear, courses, rail }: Panel): number {
+  return clear.bottom + Math.min(courses.pitch * 1.5, rail.height * 1.5, clear.height * 0.9);
+}
+
+/** Real size of the detail, mm. */
+export function staveFootExtent(panel: Panel): Extent {
+  return { width: panel.rail.depth, height: upTo(panel) };
+}
+
+/** The bottom rail from front to back through a stave: the groove with its cheeks, the stave's foot, the first course. */
+export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }: SectionOptions): Drawing {
+  const { rail, groove, staves, courses, display, outside } = panel;
+  const s = scale.ratio;
+  const at = uprightView(s);
+  const top = upTo(panel);
+  const half = outside.depth / 2;
+  const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
+  const through: StatedOptions = { display, along: (z) => z * s };
+  const first = courses.bottoms[0] as number;
+  return dimensioned({
+    name: `detail-${key.letter.toLowerCase()}`,
+    title: `Detail ${key.letter}  ${key.title}`,
+    alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
+    scale,
+    ink: [...uprightInk({ panel, parts, at, span: [-1, top] }), breakLine(at(-half, top), at(half, top))],
+    sizes: {
+      left: [
+        ...stated(rail.height - groove.depth, rail.height, up),
+        ...(first + courses.height <= top ? stated(first, first + courses.height, { ...up, mark: courses.step }) : []),
+        ...stated(0, rail.height, { ...up, level: 1 }),
+      ],
+      above: stated(-staves.depth / 2, staves.depth / 2, through),
+      below: [
+        ...stated(-rail.depth / 2, -groove.width / 2, through),
+        ...stated(-groove.width / 2, groove.width / 2, through),
+        ...stated(groove.width / 2, rail.depth / 2, through),
+        ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true }),
+      ],
+    },
+    notes: notes(panel, at, top),
+    noteWidth: 42,
+  });
+}
+
+function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): NoteTarget[] {
+  const { rail, groove, staves, display, clear } = panel;
+  const bed = rail.height - groove.depth;
+  const lift = staves.bottom - bed;
+  const play = groove.clearance > display.mark / 8 ? `Groove ${said(groove.clearance, finer(panel))} wider than the stave` : 'Groove as wide as the stave';
+  return [
+    { at: at(-staves.depth / 4, (clear.bottom + top) / 2), text: 'Stave, long grain' },
+    {
+      at: at(-groove.width / 2, rail.height - groove.depth / 2),
+      text: play,
+      end: 'arrow',
+    },
+    ...(lift > display.mark / 8
+      ? [{ at: at(0, bed + lift / 2), text: `Stave clear of the bed by ${said(lift, finer(panel))}` }]
+      : []),
+    { at: at(-(rail.depth + groove.width) / 4, bed / 2), text: 'Rail, end grain' },
+  ];
+}
+
+/** Clearances are often finer than the job's mark: in words they are said to a quarter of it. */
+function finer({ display }: Panel): Panel['display'] {
+  return { unit: display.unit, mark: display.mark / 4 };
+}

@@ -1,0 +1,181 @@
+import { formatLength, type Panel, type Part } from '@wattlewright/model';
+import { detailCircle } from '../layout/balloon.ts';
+import type { NoteTarget } from '../layout/notes.ts';
+import type { Size } from '../layout/rows.ts';
+import type { Drawing, Mark } from '../mark.ts';
+import type { Extent } from '../scale.ts';
+import type { ViewMaker } from '../sheet/fit.ts';
+import type { View } from '../view.ts';
+import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import { detailLetters } from './detailkey.ts';
+import { breakLine } from './grain.ts';
+import type { SectionOptions } from './weavesection.ts';
+import { coverBox, uprightInk, uprightView } from './verticalsectionink.ts';
+import { clearances, siteInk } from './verticalsectionsite.ts';
+
+/** Options of `verticalSection`. */
+export interface VerticalOptions extends SectionOptions {
+  /** Leaves out the middle courses between break lines, for a large scale; panels of few courses stay whole. */
+  readonly broken?: boolean;
+}
+
+/** Courses shown at the foot and at the head of a broken view. */
+const COURSES_KEPT = 3;
+
+/** Between the two parts of a broken view, mm on paper. */
+const BREAK_ROOM = 6;
+
+/** A part of the view between break lines, and how it is mapped to paper. */
+interface Piece {
+  readonly span: readonly [from: number, to: number];
+  readonly at: View;
+}
+
+/** Real size of `verticalSection`, mm. */
+export function verticalSectionExtent(panel: Panel, broken = false): Extent {
+  const { outside, details } = panel;
+  const { under = 0, over = 0, cap } = clearances(panel);
+  const feet = details.use === 'divider' ? (details.feet?.length ?? 0) : 0;
+  const whole = outside.height + under + Math.max(over, cap?.height ?? 0);
+  const cut = broken ? leftOut(panel) : undefined;
+  return { width: Math.max(outside.depth, cap?.depth ?? 0, feet), height: whole - (cut ? cut[1] - cut[0] : 0) };
+}
+
+/** The heights between which a broken view leaves the courses out; undefined when there are too few. */
+function leftOut({ courses }: Panel): readonly [number, number] | undefined {
+  if (courses.count < 2 * COURSES_KEPT + 2) return undefined;
+  const low = (courses.bottoms[COURSES_KEPT - 1] as number) + courses.height;
+  return [low, courses.bottoms[courses.count - COURSES_KEPT] as number];
+}
+
+/**
+ * Section B–B: from front to back through the middle of a stave, looking to the left, the front on the left. Rails with
+ * their grooves, the stave's ends in them, every course with its slat where the plane cuts it and where it bends away
+ * behind, the allowance and its cover strips, and what the panel stands in.
+ */
+export function verticalSection(panel: Panel, { scale, parts = [], broken = false }: VerticalOptions): Drawing {
+  const s = scale.ratio;
+  const cut = broken ? leftOut(panel) : undefined;
+  const foot = uprightView(s);
+  const head = cut ? uprightView(s, cut[1] - cut[0] - BREAK_ROOM / s) : foot;
+  const [low, high] = [-1, panel.outside.height + 1];
+  const pieces: Piece[] = cut
+    ? [
+        { span: [low, cut[0]], at: foot },
+        { span: [cut[1], high], at: head },
+      ]
+    : [{ span: [low, high], at: foot }];
+  const site = siteInk({ panel, parts, scale: s, foot, head });
+  const half = panel.outside.depth / 2;
+  const breaks = cut ? [breakLine(foot(-half, cut[0]), foot(half, cut[0])), breakLine(head(-half, cut[1]), head(half, cut[1]))] : [];
+  const frame = [...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })), ...breaks];
+  const ink: Mark[] = [...frame, ...site.marks, ...footCircle(panel, foot, s)];
+  return dimensioned({
+    name: broken ? 'vertical-section-broken' : 'vertical-section',
+    title: 'Section B–B, looking left',
+    alt: `Section of ${panel.name} from front to back through a stave${cut ? ', its middle courses left out' : ''}: rails with grooves and ${panel.courses.count} courses of slats.`,
+    scale,
+    ink,
+    sizes: {
+      left: [...pieces.flatMap((piece) => heights(panel, piece)), ...(cut ? [] : totals(panel, foot))],
+      below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, { display: panel.display, along: (z) => z * s, total: true }),
+    },
+    notes: [...notesOf(panel, { foot, head, cut: cut !== undefined }), ...site.notes],
+    noteWidth: 50,
+  });
+}
+
+function footCircle(panel: Panel, at: View, s: number): Mark[] {
+  const detail = detailLetters(panel).find(({ subject }) => subject === 'stave foot');
+  if (!detail) return [];
+  const radius = Math.max(detail.radius * s, 4);
+  return detailCircle({ at: at(detail.at.z, detail.at.y), radius, letter: detail.letter, towards: 40 });
+}
+
+/** Sizes that lie wholly within one piece of the view. */
+function heights(panel: Panel, { span, at }: Piece): Size[] {
+  const { display, courses, rail, groove, clear, outside } = panel;
+  const top = clear.bottom + clear.height;
+  const stack = clear.bottom + courses.stack;
+  const cover = coverBox(panel);
+  const { under = 0, over = 0, cap } = clearances(panel);
+  const mine = { display, along: (y: number) => at(0, y)[1] };
+  const one = (from: number, to: number, more: Partial<StatedOptions> = {}): Size[] =>
+    from >= span[0] - Math.max(under, 2) && to <= span[1] + Math.max(over, cap?.height ?? 0, 2) ? stated(from, to, { ...mine, ...more }) : [];
+  const isHead = span[1] > outside.height;
+  const first = courses.bottoms[0] as number;
+  return [
+    ...(span[0] < 0
+      ? [
+          ...one(rail.height - groove.depth, rail.height),
+          ...one(first, first + courses.height, { mark: courses.step }),
+          ...(courses.gap > 0 && courses.count > 1 ? one(first + courses.height, first + courses.pitch) : []),
+          ...one(0, rail.height, { level: 1 }),
+          ...(under > 0 ? one(-under, 0, { level: 1 }) : []),
+        ]
+      : []),
+    ...(isHead
+      ? [
+          ...one(top, top + groove.depth),
+          ...(cover ? one(cover.y[0], cover.y[1]) : []),
+          ...(courses.allowance > 0 ? one(stack, top, { level: 1 }) : []),
+          ...one(top, outside.height, { level: 1 }),
+          ...(cap ? one(outside.height, outside.height + cap.height, { level: 1 }) : []),
+          ...(over > 0 ? one(outside.height, outside.height + over, { level: 1 }) : []),
+        ]
+      : []),
+  ];
+}
+
+/** Sizes from the foot to the head of the view. */
+function totals({ display, clear, courses, outside }: Panel, at: View): Size[] {
+  const mine = { display, along: (y: number) => at(0, y)[1] };
+  const bottom = clear.bottom;
+  return [
+    ...stated(bottom, bottom + courses.stack, { ...mine, level: 1 }),
+    ...(courses.allowance > display.mark / 2 ? stated(bottom, bottom + clear.height, { ...mine, level: 2 }) : []),
+    ...stated(0, outside.height, { ...mine, level: 3, total: true }),
+  ];
+}
+
+function notesOf(panel: Panel, { foot, head, cut }: { readonly foot: View; readonly head: View; readonly cut: boolean }): NoteTarget[] {
+  const { display, courses, groove, staves, rail, clear, outside, cover } = panel;
+  const tall = formatLength(courses.height, { unit: display.unit, mark: courses.step }, { fractions: 'stacked', named: true });
+  const top = clear.bottom + clear.height;
+  const face = -staves.depth / 2;
+  const strip = coverBox(panel);
+  const second = (courses.bottoms[Math.min(1, courses.count - 1)] as number) + courses.height / 2;
+  const gaps = courses.gap > 0 ? `, open gaps of ${said(courses.gap, display)}` : '';
+  const whole = cut ? `; stack ${said(courses.stack, display)}, outside height ${said(outside.height, display)}` : '';
+  return [
+    { at: foot(-rail.depth / 4 - groove.width / 4, rail.height / 2), text: 'Rail, end grain' },
+    {
+      at: foot(0, rail.height - groove.depth / 2),
+      text: `Stave, long grain, in a groove ${said(groove.depth, display)} deep`,
+    },
+    {
+      at: foot(face - courses.thickness / 2, second),
+      text: `${courses.count} ${courses.count === 1 ? 'course' : 'courses'} of ${tall}${gaps}${whole}`,
+    },
+    ...(courses.allowance > display.mark / 2
+      ? [{ at: head(face - courses.thickness / 2, top - courses.allowance / 2), text: 'Allowance for swelling' }]
+      : []),
+    ...(strip
+      ? [
+          {
+            at: head(-(strip.z[0] + strip.z[1]) / 2, (strip.y[0] + strip.y[1]) / 2),
+            text: `Cover strip ${said(cover.thickness, display)} thick, front and back`,
+          },
+        ]
+      : []),
+  ];
+}
+
+/** `verticalSection` for `arrange`. */
+export function verticalSectionMaker(panel: Panel, parts: readonly Part[] = [], broken = false): ViewMaker {
+  return {
+    name: broken ? 'vertical-section-broken' : 'vertical-section',
+    real: verticalSectionExtent(panel, broken),
+    make: (scale) => verticalSection(panel, { scale, parts, broken }),
+  };
+}

@@ -1,0 +1,197 @@
+import { formatLength, type Panel, type Part, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewright/model';
+import { detailCircle } from '../layout/balloon.ts';
+import type { NoteTarget } from '../layout/notes.ts';
+import { TEXT } from '../layout/style.ts';
+import type { Drawing, Mark, Point } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line } from '../path.ts';
+import type { Extent, Scale } from '../scale.ts';
+import type { ViewMaker } from '../sheet/fit.ts';
+import type { View } from '../view.ts';
+import { dimensioned, said, type StatedOptions, stated, type ToDimension } from './detaildrawing.ts';
+import { cutPlanes, detailLetters } from './detailkey.ts';
+import type { Stretch } from './detailslat.ts';
+import { breakLine } from './grain.ts';
+import { planBox, planView, weaveInk } from './weavesectionink.ts';
+
+/** What the section views take. */
+export interface SectionOptions {
+  readonly scale: Scale;
+  /** The parts list, whose letters the ink carries; none unless given. */
+  readonly parts?: readonly Part[];
+}
+
+/** Real size of `weaveSection`, mm. */
+export function weaveSectionExtent({ outside }: Panel): Extent {
+  return { width: outside.width, height: outside.depth };
+}
+
+/** Section A–A: the whole width, looking down from the middle of a course; the front is at the bottom. */
+export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
+  const { outside, clear, staves, display } = panel;
+  const s = scale.ratio;
+  const plan = planView(s);
+  const across: StatedOptions = { display, along: (x) => x * s };
+  const depth = outside.depth / 2;
+  const planes = cutPlanes(panel);
+  const end = detailLetters(panel).find(({ subject }) => subject === 'slat end');
+  const radius = end ? Math.max(end.radius * s, 4) : 0;
+  const circles = end
+    ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 55 })
+    : [];
+  const [first, second] = staves.centres as [number, number];
+  return dimensioned({
+    name: 'weave-section',
+    title: 'Section A–A, looking down',
+    alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
+    scale,
+    ink: [...weaveInk({ panel, parts, scale: s }), ...circles, ...facing(plan(outside.width, 0))],
+    outline: planBox(plan, [0, outside.width], [-Math.max(depth, radius / s), Math.max(depth, radius / s)]),
+    sizes: {
+      above: stated(first, second, across),
+      below: [
+        ...stated(0, clear.left, across),
+        ...stated(clear.left, clear.left + clear.width, across),
+        ...stated(clear.left + clear.width, outside.width, across),
+        ...stated(0, outside.width, { ...across, total: true }),
+      ],
+    },
+  });
+}
+
+/** Says at the right of a plan which way is which: the back is up on paper. */
+function facing([u, v]: Point): Mark[] {
+  return [
+    write('faint', 'back', [u + 3, v - 1.2], { height: TEXT }),
+    write('faint', 'front', [u + 3, v + 1.2 + TEXT], { height: TEXT }),
+  ];
+}
+
+/** From where to where the enlarged bay is drawn, mm from the panel's left edge: to the middle of the second bay. */
+export function bayStretch({ staves, outside }: Panel): Stretch {
+  const second = staves.centres[1] as number;
+  return staves.count === 2 ? [0, outside.width] : [0, second + staves.pitch / 2];
+}
+
+/** Real size of `weaveBay`, mm. */
+export function weaveBayExtent(panel: Panel): Extent {
+  const [from, to] = bayStretch(panel);
+  return { width: to - from, height: panel.outside.depth };
+}
+
+/**
+ * The left end of section A–A enlarged: the stile, the first bay and half of the second, with the slat's true bend, its
+ * contact with the arrises of the staves, its square end at the stile, and what the bend asks of the wood.
+ */
+export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
+  const s = scale.ratio;
+  const plan = planView(s);
+  const stretch = bayStretch(panel);
+  const course = cutPlanes(panel).down.course;
+  const row = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
+  const depth = Math.max(panel.outside.depth, weaveDepth(panel)) / 2;
+  const outline = planBox(plan, stretch, [-depth, depth]);
+  const broken = stretch[1] < panel.outside.width - 1e-6;
+  const ink: Mark[] = [
+    ...weaveInk({ panel, parts, scale: s, stretch }),
+    stroke('centre', line(plan(stretch[0], 0), plan(stretch[1], 0))),
+    ...(broken ? [breakLine(plan(stretch[1], -depth), plan(stretch[1], depth))] : []),
+  ];
+  return dimensioned({
+    name: 'weave-bay',
+    title: 'Part of section A–A enlarged',
+    alt: `The left end of section A–A of ${panel.name}, enlarged: stile, first bay and the bend of the slat in course ${course + 1}.`,
+    scale,
+    ink,
+    outline,
+    sizes: baySizes(panel, s),
+    notes: bayNotes(panel, row, { plan, stretch }),
+    noteWidth: 55,
+  });
+}
+
+/** A slat at least this thick, mm on paper, has room for its own size among the sizes beside it. */
+const SIZED_FROM = 2.5;
+
+function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
+  const { staves, stile, courses, display } = panel;
+  const along: StatedOptions = { display, along: (x) => x * s };
+  const through: StatedOptions = { display, along: (z) => z * s };
+  const [left, next] = staves.lefts as [number, number];
+  const [first, second] = staves.centres as [number, number];
+  const [face, weave] = [staves.depth / 2, weaveDepth(panel) / 2];
+  const layers =
+    courses.thickness * s < SIZED_FROM
+      ? []
+      : [...stated(-weave, -face, through), ...stated(-face, face, through), ...stated(face, weave, through)];
+  return {
+    above: [
+      ...stated(0, stile.width, along),
+      ...stated(left, left + staves.width, along),
+      ...stated(left + staves.width, next, along),
+      ...stated(next, next + staves.width, along),
+    ],
+    below: stated(first, second, along),
+    left: [
+      ...layers,
+      ...stated(-weave, weave, { ...through, level: 1 }),
+      ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
+    ],
+  };
+}
+
+/** Notes point into the right half, so that their leaders stay short. */
+function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace): NoteTarget[] {
+  const { display, clear, staves, courses } = panel;
+  const { bend, cutLength } = row;
+  const right = (staves.lefts[1] as number) + staves.width;
+  const room = Math.min(stretch[1], clear.left + clear.width) - right;
+  const onSlat = (share: number): NoteTarget['at'] => {
+    const x = right + room * share;
+    return plan(x, sampleSlat(bend, x - clear.left).z);
+  };
+  const arris: NoteTarget['at'] = plan(right, (row.sides[1] ?? 1) * (staves.depth / 2));
+  const short = row.short < display.mark / 2 ? `less than ${said(display.mark, display)}` : said(row.short, display);
+  const bends =
+    bend.minRadius === null
+      ? 'the staves do not hold it: it lies straight and loose'
+      : `bends to a radius of ${said(bend.minRadius, display)} over the arrises, ${percent(bend.use)} of its bending strength`;
+  return [
+    {
+      at: plan(right - staves.width / 2, 0),
+      text: `Stave ${size(staves.width, panel)} × ${said(staves.depth, display)}, end grain`,
+    },
+    ...(bend.touched.includes(2) ? [{ at: arris, text: 'The slat bears on the arris', end: 'arrow' as const }] : []),
+    { at: onSlat(0.35), text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}` },
+    {
+      at: onSlat(0.7),
+      text: `Cut ${said(cutLength, display)} long, ends square; a slat of the clear width, ${said(clear.width, display)}, would be short by ${short}`,
+    },
+  ];
+}
+
+/** A length without its unit, before another one that has it. */
+const size = (length: number, { display }: Panel): string => formatLength(length, display, { fractions: 'stacked' });
+
+/** A share as whole percent; what rounds to nothing is said as under one. */
+const percent = (share: number): string => (share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`);
+
+interface BayPlace {
+  readonly plan: View;
+  readonly stretch: Stretch;
+}
+
+/** `weaveSection` for `arrange`. */
+export function weaveSectionMaker(panel: Panel, parts: readonly Part[] = []): ViewMaker {
+  return { name: 'weave-section', real: weaveSectionExtent(panel), make: (scale) => weaveSection(panel, { scale, parts }) };
+}
+
+/** `weaveBay` for `arrange`. */
+export function weaveBayMaker(panel: Panel, parts: readonly Part[] = []): ViewMaker {
+  return {
+    name: 'weave-bay',
+    real: weaveBayExtent(panel),
+    make: (scale) => weaveBay(panel, { scale, parts }),
+    atMost: 2,
+  };
+}

@@ -1,0 +1,135 @@
+import type { Panel, Part } from '@wattlewright/model';
+import type { Box, Mark, Path } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { line, rectangle } from '../path.ts';
+import { type View, view, viewBox } from '../view.ts';
+import { cutPlanes } from './detailkey.ts';
+import { cutSlat, type SlatPlan, type Stretch, slatOutline } from './detailslat.ts';
+import { cutFace, seenFace } from './grain.ts';
+import { partOf } from './partof.ts';
+
+/** What of the plan of a panel is to be drawn. */
+export interface PlanInk {
+  readonly panel: Panel;
+  readonly parts: readonly Part[];
+  readonly scale: number;
+  /** Course that is cut, from 0; the one of section A–A unless given. */
+  readonly course?: number;
+  /** From where to where, mm from the panel's left edge; the whole width unless given. */
+  readonly stretch?: Stretch;
+}
+
+/**
+ * Maps a place in a plan to paper: x from the panel's left edge, z to the front. Looking down, the front lies towards the
+ * reader, so z runs down the sheet; `v` 0 is mid-depth.
+ */
+export function planView(scale: number): View {
+  const at = view(scale);
+  return (x, z) => at(x, -z);
+}
+
+/** The paper box of a rectangle of the plan. */
+export function planBox(plan: View, [x0, x1]: Stretch, [z0, z1]: readonly [number, number]): Box {
+  return viewBox(plan, [x0, z0], [x1, z1]);
+}
+
+/**
+ * The weave looking down from the middle of a course: the bottom rail and its groove, the next course beneath in outline,
+ * the cut slat with its bend, stops, staves and stiles in section. Courses further down are left out, as is customary.
+ */
+export function weaveInk({ panel, parts, scale, course = cutPlanes(panel).down.course, stretch }: PlanInk): Mark[] {
+  const whole: Stretch = stretch ?? [0, panel.outside.width];
+  const plan = planView(scale);
+  const { clear } = panel;
+  const inside: Stretch = [whole[0] - clear.left, whole[1] - clear.left];
+  const slatOf = (r: number): SlatPlan => {
+    const row = panel.rows[r] as Panel['rows'][number];
+    return { panel, row, plan, stretch: inside };
+  };
+  const letterOf = (r: number): string | undefined =>
+    partOf(parts, panel, 'slat', panel.rows[r]?.cutLength)?.letter ?? partOf(parts, panel, 'slat')?.letter;
+  const own = panel.weave.rowOfCourse[course] as number;
+  return [
+    ...railBeneath({ panel, parts, plan, whole }),
+    ...rowBeneath(panel, course).flatMap((r) => seenFace(slatOutline(slatOf(r)), letterOf(r))),
+    ...cutStops({ panel, parts, plan, whole }),
+    ...cutSlat(slatOf(own), scale, letterOf(own)),
+    ...cutUprights({ panel, parts, plan, whole }),
+  ];
+}
+
+/** The row of the nearest course beneath that the cut slat does not hide; none under the bottom course. */
+function rowBeneath({ weave }: Panel, course: number): number[] {
+  const own = weave.rowOfCourse[course];
+  const next = weave.rowOfCourse.slice(0, course).findLast((row) => row !== own);
+  return next === undefined ? [] : [next];
+}
+
+interface Within {
+  readonly panel: Panel;
+  readonly parts: readonly Part[];
+  readonly plan: View;
+  readonly whole: Stretch;
+}
+
+function railBeneath({ panel, parts, plan, whole }: Within): Mark[] {
+  const { rail, groove, clear } = panel;
+  const of = partOf(parts, panel, 'rail')?.letter;
+  const face = rectangle(planBox(plan, whole, [-rail.depth / 2, rail.depth / 2]));
+  const from = Math.max(clear.left, whole[0]);
+  const to = Math.min(clear.left + clear.width, whole[1]);
+  const edge = (z: number): Path => line(plan(from, z), plan(to, z));
+  return [
+    ...seenFace(face, of),
+    stroke('edge-light', edge(groove.width / 2), of),
+    stroke('edge-light', edge(-groove.width / 2), of),
+  ];
+}
+
+/** The stop strips at both stiles, front and back. */
+function cutStops({ panel, parts, plan, whole }: Within): Mark[] {
+  const stop = partOf(parts, panel, 'stop');
+  const box = stopBox(panel, stop);
+  if (!stop || !box) return [];
+  return ([1, -1] as const).flatMap((side) =>
+    ([0, 1] as const).flatMap((end) => {
+      const x = end === 0 ? panel.clear.left : panel.clear.left + panel.clear.width - box.width;
+      if (x < whole[0] - 1e-6 || x + box.width > whole[1] + 1e-6) return [];
+      const face = planBox(plan, [x, x + box.width], [side * box.from, side * box.to]);
+      return cutFace(rectangle(face), { grain: 'end', of: stop.letter });
+    }),
+  );
+}
+
+/** The stop strips: how wide they are along the panel, and from where to where through it, mm; undefined without stops. */
+export function stopBox(
+  { spec, courses, stile }: Panel,
+  part: Part | undefined,
+): { readonly width: number; readonly from: number; readonly to: number } | undefined {
+  if (!part || spec.endStop === undefined) return undefined;
+  const from = spec.endStop + courses.thickness / 2;
+  const through = stile.depth / 2 - from;
+  // The section is listed larger side first; the side that isn't the room before the stile's face runs along the panel.
+  const width = Math.abs(part.thickness - through) < Math.abs(part.width - through) ? part.width : part.thickness;
+  return { width, from, to: stile.depth / 2 };
+}
+
+/** Staves and stiles, cut across: end grain. */
+function cutUprights({ panel, parts, plan, whole }: Within): Mark[] {
+  const { staves, stile, outside } = panel;
+  const staveOf = partOf(parts, panel, 'stave')?.letter;
+  const stileOf = partOf(parts, panel, 'stile')?.letter;
+  const inside = ([x0, x1]: Stretch): boolean => x0 >= whole[0] - 1e-6 && x1 <= whole[1] + 1e-6;
+  const stileAt = [0, outside.width - stile.width].map((x): Stretch => [x, x + stile.width]).filter(inside);
+  const staveAt = staves.lefts.map((x): Stretch => [x, x + staves.width]).filter(inside);
+  return [
+    ...staveAt.flatMap((at) => {
+      const face = rectangle(planBox(plan, at, [-staves.depth / 2, staves.depth / 2]));
+      return cutFace(face, { grain: 'end', ...(staveOf === undefined ? {} : { of: staveOf }) });
+    }),
+    ...stileAt.flatMap((at) => {
+      const face = rectangle(planBox(plan, at, [-stile.depth / 2, stile.depth / 2]));
+      return cutFace(face, { grain: 'end', angle: -45, ...(stileOf === undefined ? {} : { of: stileOf }) });
+    }),
+  ];
+}
