@@ -75,6 +75,13 @@ function roomInside(width: number, { clearHeight, spec }: HeightToClose, { displ
       message: `a groove of ${show(spec.groove.depth)} cuts through a rail of ${show(spec.rail.height)}`,
     };
   }
+  const offset = (spec.stave.depth + spec.slat.thickness) / 2;
+  if (spec.endStop !== undefined && spec.endStop < offset) {
+    return {
+      field: 'slat.stop',
+      message: `stops at ${show(spec.endStop)} from mid-depth leave no room for slats that lie ${show(offset)} off it at the staves`,
+    };
+  }
   if (spec.stave.depth + spec.groove.clearance >= spec.rail.depth) {
     return {
       field: 'stave.depth',
@@ -129,7 +136,7 @@ function assemble(job: Job, spec: PanelSpec, clearWidth: number, courses: Course
     weave: {
       ...weave,
       name: typeof spec.weave.pattern === 'string' ? spec.weave.pattern : 'as given',
-      start: spec.weave.start,
+      start: weave.rows[0]?.[0] === -1 ? 'behind' : 'front',
     },
     rows: bendRows(spec, { clearWidth, staves, courses, weave, display }),
     diagonal: Math.hypot(outside.width, outside.height),

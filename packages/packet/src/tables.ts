@@ -1,0 +1,53 @@
+import { formatLength, type Job, type Part } from '@wattlewright/model';
+import { stringify } from 'csv-stringify/sync';
+
+/** Rows as comma-separated values (RFC 4180): CRLF, quotes where needed; cells that a spreadsheet would run are disarmed. */
+export function csv(rows: readonly (readonly (string | number)[])[]): string {
+  return stringify(
+    rows.map((row) => [...row]),
+    { record_delimiter: 'windows', escape_formulas: true },
+  );
+}
+
+/** `parts.csv`: one row a part, sizes in the job's unit as printed and in exact mm. */
+export function partsCsv(parts: readonly Part[], { display }: Job): string {
+  const head = [
+    'part',
+    'name',
+    'count',
+    'spare',
+    'length',
+    'width',
+    'thickness',
+    'unit',
+    'length mm',
+    'width mm',
+    'thickness mm',
+    'wood',
+    'grade',
+    'grain',
+    'where',
+  ];
+  const fine = { unit: display.unit, mark: Math.min(display.mark, display.unit === 'in' ? 25.4 / 64 : 0.1) };
+  const mm = (size: number) => Math.round(size * 1000) / 1000;
+  return csv([
+    head,
+    ...parts.map((part) => [
+      part.letter,
+      part.name,
+      part.count,
+      part.spare,
+      formatLength(part.length, fine),
+      formatLength(part.width, fine),
+      formatLength(part.thickness, fine),
+      display.unit,
+      mm(part.length),
+      mm(part.width),
+      mm(part.thickness),
+      part.wood,
+      part.grade,
+      'along the length',
+      part.where.map(({ panel, count }) => `${panel}: ${count}`).join('; '),
+    ]),
+  ]);
+}
