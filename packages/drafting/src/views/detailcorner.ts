@@ -6,21 +6,13 @@ import { stroke } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
-import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
+import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf } from './detailscrew.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
 import { planBox, planView } from './weavesectionink.ts';
-
-/**
- * Middle of each corner screw: x from the panel's edge, z through it, mm. Two go up through the rail into the stile's
- * end, in the middle of the stile's width, each in the middle of one cheek beside the groove, so that they miss it.
- */
-export function cornerScrews({ stile, rail, groove }: Panel): readonly { readonly x: number; readonly z: number }[] {
-  const off = (Math.min(rail.depth, stile.depth) + groove.width) / 4;
-  return [off, -off].map((z) => ({ x: stile.width / 2, z }));
-}
 
 /** Between the view from the front and the one looking down, mm on paper. */
 const BETWEEN = 12;
@@ -30,10 +22,14 @@ interface Reach {
   readonly y: number;
 }
 
-function reachOf({ stile, staves, rail, clear }: Panel): Reach {
+/** How far the detail reaches into the panel: past the stave, and over the tips of the screws. */
+function reachOf(panel: Panel): Reach {
+  const { stile, staves, rail, clear } = panel;
+  const screws = screwsOf(panel, 'rail to stile');
+  const tip = screws ? screwReach(screws) * 1.15 : 0;
   return {
     x: stile.width + staves.width + Math.min(staves.bay * 0.75, stile.width * 0.6),
-    y: rail.height + Math.min(clear.height * 0.4, Math.max(stile.width, rail.height)),
+    y: Math.min(rail.height + clear.height * 0.5, Math.max(rail.height * 2, rail.height + stile.width, tip)),
   };
 }
 
@@ -56,25 +52,24 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
   const along: StatedOptions = { display, along: (x) => x * s };
   const up: StatedOptions = { display, along: (y) => -y * s };
   const through: StatedOptions = { display, along: (z) => z * s + down };
-  const [front, back] = cornerScrews(panel).map(({ z }) => z) as [number, number];
-  const [screw] = cornerScrews(panel);
+  const screws = screwsOf(panel, 'rail to stile');
+  const places = screws ? cornerPlaces(screws, panel) : [];
+  const steps = [-rail.depth / 2, ...places.map(({ z }) => z).toSorted((a, b) => a - b), rail.depth / 2];
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The lower left corner of ${panel.name}: the stile stands on the rail that runs through, held by screws through the rail.`,
     scale,
-    ink: [...frontInk(panel, parts, at), ...joint],
+    ink: [...frontInk(panel, parts, s), ...joint],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [
         ...stated(0, rail.height, { ...up, level: 1 }),
         ...stated(rail.height - groove.depth, rail.height, up),
-        ...stated(-rail.depth / 2, back, through),
-        ...stated(back, front, through),
-        ...stated(front, rail.depth / 2, through),
+        ...(places.length > 0 ? steps.slice(1).flatMap((z, i) => stated(steps[i] as number, z, through)) : []),
         ...stated(-rail.depth / 2, rail.depth / 2, { ...through, level: 1 }),
       ],
-      below: stated(0, screw?.x ?? 0, along),
+      below: [...new Set(places.map(({ x }) => x))].flatMap((x) => stated(0, x, along)),
     },
     notes: notes(panel, at, (x, z) => [x * s, z * s + down]),
     noteWidth: 42,
@@ -82,7 +77,8 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
 }
 
 /** The corner from the front: faces in their order from back to front, then what is hidden in the rail. */
-function frontInk(panel: Panel, parts: readonly Part[], at: View): Mark[] {
+function frontInk(panel: Panel, parts: readonly Part[], scale: number): Mark[] {
+  const at = view(scale);
   const { rail, stile, staves, groove } = panel;
   const { x, y } = reachOf(panel);
   const letter = (role: Part['role']): string | undefined => partOf(parts, panel, role)?.letter;
@@ -90,7 +86,8 @@ function frontInk(panel: Panel, parts: readonly Part[], at: View): Mark[] {
     seenFace(rectangle(viewBox(at, [x0, y0], [x1, y1])), letter(role));
   const right = staves.lefts[0] as number;
   const bed = rail.height - groove.depth;
-  const hidden = (ax: number, ay: number, bx: number, by: number): Mark => stroke('hidden', line(at(ax, ay), at(bx, by)));
+  const hidden = (ax: number, ay: number, bx: number, by: number): Mark =>
+    stroke('hidden', line(at(ax, ay), at(bx, by)));
   return [
     ...weaveFront(panel, face, { x, y }),
     ...face(0, 0, x, rail.height, 'rail'),
@@ -98,7 +95,7 @@ function frontInk(panel: Panel, parts: readonly Part[], at: View): Mark[] {
     hidden(0, bed, x, bed),
     hidden(right, staves.bottom, right, rail.height),
     hidden(right + staves.width, staves.bottom, right + staves.width, rail.height),
-    ...screwLines(panel, at),
+    ...screwLines(panel, at, scale),
     breakLine(at(x, 0), at(x, y)),
     breakLine(at(0, y), at(x, y)),
   ];
@@ -122,23 +119,25 @@ function weaveFront(
   return [...slats(-1), ...face(left, rail.height, left + staves.width, y, 'stave'), ...slats(1)];
 }
 
-function screwLines(panel: Panel, at: View): Mark[] {
-  const { rail } = panel;
-  const [screw] = cornerScrews(panel);
-  const top = rail.height + Math.min(rail.height, reachOf(panel).y - rail.height) * 0.75;
-  return screw ? [stroke('centre', line(at(screw.x, -rail.height * 0.1), at(screw.x, top)))] : [];
+function screwLines(panel: Panel, at: View, scale: number): Mark[] {
+  const screws = screwsOf(panel, 'rail to stile');
+  if (!screws) return [];
+  const lines = new Map(cornerPlaces(screws, panel).map(({ x }) => [x, at(x, 0)]));
+  return [...lines.values()].flatMap((from) => screwSide(screws, { from, way: [0, -1], scale }));
 }
 
 /** The joint looking down on the rail: its groove, the stile cut across, crosses at the screws. */
 function jointInk(panel: Panel, parts: readonly Part[], s: number): Mark[] {
   const { rail, stile, groove, staves } = panel;
   const plan = planView(s);
+  const screws = screwsOf(panel, 'rail to stile');
   const { x } = reachOf(panel);
   const letter = (role: Part['role']): { of?: string } => {
     const part = partOf(parts, panel, role);
     return part ? { of: part.letter } : {};
   };
-  const across = (z: number, from: number): Mark => stroke('edge-light', line(plan(from, z), plan(x, z)), letter('rail').of);
+  const across = (z: number, from: number): Mark =>
+    stroke('edge-light', line(plan(from, z), plan(x, z)), letter('rail').of);
   const box = (x0: number, x1: number, depth: number) => rectangle(planBox(plan, [x0, x1], [-depth / 2, depth / 2]));
   const left = staves.lefts[0] as number;
   return [
@@ -148,22 +147,16 @@ function jointInk(panel: Panel, parts: readonly Part[], s: number): Mark[] {
     ...cutFace(box(left, left + staves.width, staves.depth), { grain: 'end', ...letter('stave') }),
     ...cutFace(box(0, stile.width, stile.depth), { grain: 'end', angle: -45, ...letter('stile') }),
     ...[groove.width / 2, -groove.width / 2].map((z) => stroke('hidden', line(plan(0, z), plan(stile.width, z)))),
-    ...cornerScrews(panel).flatMap((screw) => cross(plan, screw, 5 / s)),
+    ...(screws ? cornerPlaces(screws, panel).flatMap(({ x: ux, z }) => screwEnd(screws, plan(ux, z), s)) : []),
     breakLine(plan(x, -rail.depth / 2), plan(x, rail.depth / 2)),
-  ];
-}
-
-function cross(plan: View, { x, z }: { readonly x: number; readonly z: number }, arm: number): Mark[] {
-  return [
-    stroke('centre', line(plan(x - arm, z), plan(x + arm, z))),
-    stroke('centre', line(plan(x, z - arm), plan(x, z + arm))),
   ];
 }
 
 function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
   const { rail, stile, groove, staves, display } = panel;
   const { x } = reachOf(panel);
-  const [screw] = cornerScrews(panel);
+  const screws = screwsOf(panel, 'rail to stile');
+  const [place] = screws ? cornerPlaces(screws, panel) : [];
   return [
     { at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2), text: 'Rail runs through' },
     { at: at(stile.width * 0.75, rail.height * 1.3), text: 'Stile stands on the rail' },
@@ -171,6 +164,8 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
       at: at((staves.lefts[0] as number) + staves.width / 2, rail.height - groove.depth / 2),
       text: `First stave against the stile, in a groove ${said(groove.depth, display)} deep`,
     },
-    ...(screw ? [{ at: plan(screw.x, screw.z), text: 'Two screws, one in each cheek, clear of the groove' }] : []),
+    ...(screws && place
+      ? [{ at: plan(place.x, place.z), text: `Two screws ${screwName(screws)} up into the stile’s end` }]
+      : []),
   ];
 }

@@ -1,5 +1,5 @@
 import { type Panel, type RowBehaviour, type Sample, sampleSlat } from '@wattlewright/model';
-import type { Mark, Path, Point } from '../mark.ts';
+import type { Mark, Path, Point, Step } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { curve } from '../path.ts';
 import type { View } from '../view.ts';
@@ -62,9 +62,7 @@ export function slatOutline({ panel, row, stretch, plan }: SlatPlan): Path {
   const centre = samples(row, within(slatEnds(panel, row), stretch));
   const front = faceCurve(parallel(centre, half), panel, plan);
   const back = faceCurve(parallel(centre, -half).toReversed(), panel, plan);
-  const [, ...rest] = back;
-  const [u, v] = back[0]?.slice(1) as [number, number];
-  return [...front, ['L', u, v], ...rest, ['Z']];
+  return [...front, ...back.map((step): Step => (step[0] === 'M' ? ['L', step[1], step[2]] : step)), ['Z']];
 }
 
 function within([low, high]: Stretch, stretch: Stretch = [low, high]): Stretch {
@@ -98,13 +96,17 @@ export function cutSlat(slat: SlatPlan, scale: number, of?: string): Mark[] {
 }
 
 /** The slat of a course where a plane across the panel cuts it: z of the middle, and its width measured along z, mm. */
-export function slatAcross(row: RowBehaviour, x: number, thickness: number): { readonly z: number; readonly through: number } {
+export function slatAcross(
+  row: RowBehaviour,
+  x: number,
+  thickness: number,
+): { readonly z: number; readonly through: number } {
   const { z, slope } = sampleSlat(row.bend, x);
   return { z, through: thickness * Math.hypot(1, slope) };
 }
 
 /** The least and the greatest z that a slat's faces reach in a stretch, as seen along the panel, mm. */
 export function slatReach(row: RowBehaviour, stretch: Stretch, thickness: number): readonly [number, number] {
-  const faces = samples(row, stretch).map(({ z, slope }) => [z, (thickness / 2) / Math.hypot(1, slope)] as const);
+  const faces = samples(row, stretch).map(({ z, slope }) => [z, thickness / 2 / Math.hypot(1, slope)] as const);
   return [Math.min(...faces.map(([z, half]) => z - half)), Math.max(...faces.map(([z, half]) => z + half))];
 }

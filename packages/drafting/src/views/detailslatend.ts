@@ -5,7 +5,7 @@ import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
-import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { cutPlanes, type DetailLetter } from './detailkey.ts';
 import { type Stretch, slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
@@ -15,7 +15,7 @@ import { planView, stopBox, weaveInk } from './weavesectionink.ts';
 
 /** From where to where a detail of the frame's left or right edge reaches into the first bay, mm along the panel. */
 export function edgeStretch({ outside, stile, staves }: Panel, side: 'left' | 'right'): Stretch {
-  const reach = stile.width + staves.width + Math.min(staves.bay * 0.75, stile.width * 1.25);
+  const reach = stile.width + staves.width + Math.min(staves.bay * 0.75, stile.width * 0.8);
   return side === 'left' ? [0, reach] : [outside.width - reach, outside.width];
 }
 

@@ -2,7 +2,7 @@ import type { Panel } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
-import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
@@ -57,7 +57,10 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
   const { rail, groove, staves, display, clear } = panel;
   const bed = rail.height - groove.depth;
   const lift = staves.bottom - bed;
-  const play = groove.clearance > display.mark / 8 ? `Groove ${said(groove.clearance, finer(panel))} wider than the stave` : 'Groove as wide as the stave';
+  const play =
+    groove.clearance > display.mark / 8
+      ? `Groove ${said(groove.clearance, finer(panel))} wider than the stave`
+      : 'Groove as wide as the stave';
   return [
     { at: at(-staves.depth / 4, (clear.bottom + top) / 2), text: 'Stave, long grain' },
     {

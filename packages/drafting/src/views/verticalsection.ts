@@ -6,12 +6,12 @@ import type { Drawing, Mark } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
-import { dimensioned, said, type StatedOptions, stated } from './detaildrawing.ts';
+import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { detailLetters } from './detailkey.ts';
 import { breakLine } from './grain.ts';
-import type { SectionOptions } from './weavesection.ts';
 import { coverBox, uprightInk, uprightView } from './verticalsectionink.ts';
 import { clearances, siteInk } from './verticalsectionsite.ts';
+import type { SectionOptions } from './weavesection.ts';
 
 /** Options of `verticalSection`. */
 export interface VerticalOptions extends SectionOptions {
@@ -67,7 +67,9 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     : [{ span: [low, high], at: foot }];
   const site = siteInk({ panel, parts, scale: s, foot, head });
   const half = panel.outside.depth / 2;
-  const breaks = cut ? [breakLine(foot(-half, cut[0]), foot(half, cut[0])), breakLine(head(-half, cut[1]), head(half, cut[1]))] : [];
+  const breaks = cut
+    ? [breakLine(foot(-half, cut[0]), foot(half, cut[0])), breakLine(head(-half, cut[1]), head(half, cut[1]))]
+    : [];
   const frame = [...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })), ...breaks];
   const ink: Mark[] = [...frame, ...site.marks, ...footCircle(panel, foot, s)];
   return dimensioned({
@@ -78,7 +80,11 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     ink,
     sizes: {
       left: [...pieces.flatMap((piece) => heights(panel, piece)), ...(cut ? [] : totals(panel, foot))],
-      below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, { display: panel.display, along: (z) => z * s, total: true }),
+      below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, {
+        display: panel.display,
+        along: (z) => z * s,
+        total: true,
+      }),
     },
     notes: [...notesOf(panel, { foot, head, cut: cut !== undefined }), ...site.notes],
     noteWidth: 50,
@@ -101,7 +107,9 @@ function heights(panel: Panel, { span, at }: Piece): Size[] {
   const { under = 0, over = 0, cap } = clearances(panel);
   const mine = { display, along: (y: number) => at(0, y)[1] };
   const one = (from: number, to: number, more: Partial<StatedOptions> = {}): Size[] =>
-    from >= span[0] - Math.max(under, 2) && to <= span[1] + Math.max(over, cap?.height ?? 0, 2) ? stated(from, to, { ...mine, ...more }) : [];
+    from >= span[0] - Math.max(under, 2) && to <= span[1] + Math.max(over, cap?.height ?? 0, 2)
+      ? stated(from, to, { ...mine, ...more })
+      : [];
   const isHead = span[1] > outside.height;
   const first = courses.bottoms[0] as number;
   return [
@@ -138,9 +146,16 @@ function totals({ display, clear, courses, outside }: Panel, at: View): Size[] {
   ];
 }
 
-function notesOf(panel: Panel, { foot, head, cut }: { readonly foot: View; readonly head: View; readonly cut: boolean }): NoteTarget[] {
+function notesOf(
+  panel: Panel,
+  { foot, head, cut }: { readonly foot: View; readonly head: View; readonly cut: boolean },
+): NoteTarget[] {
   const { display, courses, groove, staves, rail, clear, outside, cover } = panel;
-  const tall = formatLength(courses.height, { unit: display.unit, mark: courses.step }, { fractions: 'stacked', named: true });
+  const tall = formatLength(
+    courses.height,
+    { unit: display.unit, mark: courses.step },
+    { fractions: 'stacked', named: true },
+  );
   const top = clear.bottom + clear.height;
   const face = -staves.depth / 2;
   const strip = coverBox(panel);

@@ -55,7 +55,9 @@ function beyond(ink: UprightInk): Mark[] {
   const face = clipped(ink, [-stile.depth / 2, stile.depth / 2], inside);
   const stop = partOf(parts, panel, 'stop');
   const strip = stopBox(panel, stop);
-  const strips = strip ? ([1, -1] as const).map((side) => clipped(ink, [side * strip.from, side * strip.to], inside)) : [];
+  const strips = strip
+    ? ([1, -1] as const).map((side) => clipped(ink, [side * strip.from, side * strip.to], inside))
+    : [];
   return [
     ...(face ? seenFace(rectangle(face), stilePart?.letter) : []),
     ...strips.flatMap((box) => (box ? seenFace(rectangle(box), stop?.letter) : [])),
@@ -96,11 +98,17 @@ function staveInk(ink: UprightInk): Mark[] {
   return box ? cutFace(rectangle(box), { grain: 'long', angle: 90, ...letter(partOf(parts, panel, 'stave')) }) : [];
 }
 
-/** From where to where the cover strips lie in front, z and y: flush with the rail, hanging from it. */
-export function coverBox({ cover, rail, clear }: Panel): { readonly z: readonly [number, number]; readonly y: readonly [number, number] } | undefined {
+/** From where to where the cover strip in front lies, z and y: against the slats, under the rail that it is pinned to. */
+export function coverBox({
+  cover,
+  staves,
+  courses,
+  clear,
+}: Panel): { readonly z: readonly [number, number]; readonly y: readonly [number, number] } | undefined {
   if (cover.height <= 0) return undefined;
   const top = clear.bottom + clear.height;
-  return { z: [rail.depth / 2 - cover.thickness, rail.depth / 2], y: [top - cover.height, top] };
+  const face = staves.depth / 2 + courses.thickness;
+  return { z: [face, face + cover.thickness], y: [top - cover.height, top] };
 }
 
 function coverInk(ink: UprightInk): Mark[] {

@@ -4,8 +4,8 @@ import type { Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { circle, line, rectangle } from '../path.ts';
 import { type View, viewBox } from '../view.ts';
-import { cutFace, seenFace } from './grain.ts';
 import { grounds } from './fittings.ts';
+import { cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 
 /** The sphere that the openings of a guard must not pass: 4 in (International Residential Code 2018, R312.1.3). */
@@ -79,7 +79,8 @@ export function siteInk(place: SitePlace): SiteInk {
   }
   if (over !== undefined && over > 0) {
     marks.push(across(head, outside.height + over));
-    if (overhead !== ground) notes.push({ at: head(-reach + 2 / scale, outside.height + over), text: titleCase(overhead), end: 'arrow' });
+    if (overhead !== ground)
+      notes.push({ at: head(-reach + 2 / scale, outside.height + over), text: titleCase(overhead), end: 'arrow' });
   }
   if (feet) {
     const of = partOf(parts, panel, 'foot')?.letter;
@@ -95,7 +96,10 @@ export function siteInk(place: SitePlace): SiteInk {
     const { z, y } = sphereAt(under, panel.rail.depth / 2);
     const radius = GUARD_SPHERE / 2;
     marks.push(stroke('neighbour', circle(foot(z, y), radius * scale)));
-    const text = under < GUARD_SPHERE ? 'A 4\u00a0in sphere does not pass under the rail' : 'A 4\u00a0in sphere passes under the rail';
+    const text =
+      under < GUARD_SPHERE
+        ? 'A 4\u00a0in sphere does not pass under the rail'
+        : 'A 4\u00a0in sphere passes under the rail';
     notes.push({ at: foot(z, y), text });
   }
   return { marks, notes };

@@ -8,7 +8,7 @@ import { line } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
-import { dimensioned, said, type StatedOptions, stated, type ToDimension } from './detaildrawing.ts';
+import { dimensioned, type StatedOptions, said, stated, type ToDimension } from './detaildrawing.ts';
 import { cutPlanes, detailLetters } from './detailkey.ts';
 import type { Stretch } from './detailslat.ts';
 import { breakLine } from './grain.ts';
@@ -36,9 +36,7 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const planes = cutPlanes(panel);
   const end = detailLetters(panel).find(({ subject }) => subject === 'slat end');
   const radius = end ? Math.max(end.radius * s, 4) : 0;
-  const circles = end
-    ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 55 })
-    : [];
+  const circles = end ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 55 }) : [];
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
@@ -183,7 +181,11 @@ interface BayPlace {
 
 /** `weaveSection` for `arrange`. */
 export function weaveSectionMaker(panel: Panel, parts: readonly Part[] = []): ViewMaker {
-  return { name: 'weave-section', real: weaveSectionExtent(panel), make: (scale) => weaveSection(panel, { scale, parts }) };
+  return {
+    name: 'weave-section',
+    real: weaveSectionExtent(panel),
+    make: (scale) => weaveSection(panel, { scale, parts }),
+  };
 }
 
 /** `weaveBay` for `arrange`. */

@@ -1,0 +1,198 @@
+import { type GateUse, type Panel, type Part, type ScrewRow, sideFixings } from '@wattlewright/model';
+import type { NoteTarget } from '../layout/notes.ts';
+import type { Size } from '../layout/rows.ts';
+import type { Mark } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { circle, line, polygon, polyline, rectangle } from '../path.ts';
+import type { View } from '../view.ts';
+import { type StatedOptions, said, stated } from './detaildrawing.ts';
+import { screwName, screwSide, screwsOf } from './detailscrew.ts';
+import { cutFace } from './grain.ts';
+import { partOf } from './partof.ts';
+import { planBox } from './weavesectionink.ts';
+
+/** What holds the panel at one side, looking down: its ink, its notes and its sizes along and through the panel. */
+export interface FixingInk {
+  readonly marks: readonly Mark[];
+  readonly notes: readonly NoteTarget[];
+  readonly along: readonly Size[];
+  readonly through: readonly Size[];
+}
+
+/** Where a fixing is drawn. */
+export interface FixingPlace {
+  readonly panel: Panel;
+  readonly parts: readonly Part[];
+  readonly scale: number;
+  readonly plan: View;
+  /** Side of the panel, and its outer edge, x in mm. */
+  readonly side: 'left' | 'right';
+}
+
+/** What is drawn of a post, from the face that the panel meets, mm; its real size is nothing of the panel's. */
+const POST_SHOWN = 30;
+
+/** Leg of an angle bracket and thickness of its metal, mm: 1 1/2 in × 2.5 mm, common practice, no source. */
+const BRACKET = { leg: 38.1, metal: 2.5 } as const;
+
+const frameOf = ({ panel, side }: FixingPlace): { edge: number; out: 1 | -1 } =>
+  side === 'right' ? { edge: panel.outside.width, out: 1 } : { edge: 0, out: -1 };
+
+/** A face of something that is there already: three sides in the neighbour's line, open where it goes on. */
+function neighbourFace(plan: View, from: number, to: number, [z0, z1]: readonly [number, number]): Mark {
+  return stroke('neighbour', polyline([plan(to, z0), plan(from, z0), plan(from, z1), plan(to, z1)]));
+}
+
+/** A post beside the panel and the bracket that joins them at the back. */
+export function postFixing(place: FixingPlace): FixingInk {
+  const { panel, plan, scale, side } = place;
+  const { outside, opening, stile, display } = panel;
+  const { edge, out } = frameOf(place);
+  const gap = opening ? (side === 'right' ? opening.gaps.right : opening.gaps.left) : 0;
+  const face = edge + out * gap;
+  const deep = outside.depth / 2 + BRACKET.leg + 6;
+  const back = -stile.depth / 2;
+  const { leg, metal } = BRACKET;
+  const inner = Math.max(stile.width * 0.15, 0);
+  const bracket = polygon([
+    plan(edge - out * Math.min(leg, stile.width - inner), back),
+    plan(face, back),
+    plan(face, back - leg),
+    plan(face - out * metal, back - leg),
+    plan(face - out * metal, back - metal),
+    plan(edge - out * Math.min(leg, stile.width - inner), back - metal),
+  ]);
+  const screws = screwsOf(panel, 'mounting');
+  const reach = Math.min(leg, stile.width - inner) * 0.6;
+  return {
+    marks: [
+      neighbourFace(plan, face, face + out * POST_SHOWN, [-deep, outside.depth / 2 + 6]),
+      { ...stroke('edge-light', bracket), shade: 0.55 },
+      stroke('edge-light', bracket),
+      ...(screws
+        ? [
+            ...screwSide(screws, { from: plan(edge - out * reach, back - metal), way: [0, 1], scale }),
+            ...screwSide(screws, { from: plan(face - out * metal, back - leg * 0.65), way: [out, 0], scale }),
+          ]
+        : []),
+    ],
+    notes: [
+      { at: plan(face + out * POST_SHOWN * 0.6, 0), text: 'Post' },
+      {
+        at: plan(face - out * metal * 0.5, back - leg * 0.9),
+        text: `Angle bracket at the back${screws ? `, screws ${screwName(screws)}` : ''}`,
+      },
+    ],
+    along: stated(edge, face, { display, along: (x) => plan(x, 0)[0] }),
+    through: [],
+  };
+}
+
+/** The wall or the frame of a window behind the panel, with the stand-off block if there is one, and the screw through. */
+export function wallFixing(place: FixingPlace): FixingInk {
+  const { panel, parts, plan, scale, side } = place;
+  const { details, stile, outside, display } = panel;
+  if (details.use !== 'screen') return { marks: [], notes: [], along: [], through: [] };
+  const { edge, out } = frameOf(place);
+  const back = -stile.depth / 2;
+  const wall = back - details.standoff;
+  const [from, to] = side === 'right' ? [edge - stile.width, edge] : [edge, edge + stile.width];
+  const reach = outside.width - Math.abs(edge - out * stile.width * 2.5);
+  const inner = edge - out * stile.width * 2.2;
+  const block = partOf(parts, panel, 'stand-off block');
+  const screws = screwsOf(panel, 'mounting');
+  const at = sideFixings(panel).places.find(({ x }) => x > outside.width / 2 === (side === 'right'));
+  const through: StatedOptions = { display, along: (z) => plan(0, z)[1] };
+  const glass = details.glass === undefined || reach < 0 ? undefined : -outside.depth / 2 - details.glass;
+  return {
+    marks: [
+      ...(details.standoff > 0
+        ? cutFace(rectangle(planBox(plan, [from, to], [wall, back])), {
+            grain: 'end',
+            ...(block ? { of: block.letter } : {}),
+          })
+        : []),
+      stroke('neighbour', line(plan(edge + out * POST_SHOWN, wall), plan(edge - out * stile.width, wall))),
+      ...(glass === undefined
+        ? []
+        : [stroke('neighbour', line(plan(edge - out * stile.width, glass), plan(inner, glass)))]),
+      ...(screws && at ? screwSide(screws, { from: plan(at.x, at.z), way: [0, -1], scale }) : []),
+    ],
+    notes: [
+      {
+        at: plan(edge + out * POST_SHOWN * 0.5, wall),
+        text: details.into === 'masonry' ? 'Wall, plugged' : 'Wall or frame',
+        end: 'arrow',
+      },
+      ...(details.standoff > 0
+        ? [{ at: plan(edge - out * stile.width * 0.15, (wall + back) / 2), text: 'Stand-off block' }]
+        : []),
+      ...(screws && at
+        ? [{ at: plan(at.x, at.z), text: `Screw ${screwName(screws)} at each fixing`, end: 'arrow' as const }]
+        : []),
+      ...(glass === undefined
+        ? []
+        : [
+            {
+              at: plan(inner + out * 3, glass),
+              text: `Glass, ${said(details.glass ?? 0, display)} behind the frame`,
+              end: 'arrow' as const,
+            },
+          ]),
+    ],
+    along: [],
+    through: details.standoff > 0 ? stated(wall, back, through) : [],
+  };
+}
+
+/** Hinge leaves as drawn, mm: thickness as for the screw schedule's leaves; knuckle radius common practice, no source. */
+const HINGE = { leaf: 2.5, knuckle: 5 } as const;
+
+/** The hinge of a gate: a leaf on the stile's edge, one on the post, the pin at the face that the gate swings to. */
+export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
+  const { panel, plan, scale } = place;
+  const { stile, display, outside } = panel;
+  const { edge, out } = frameOf(place);
+  const post = edge + out * gate.clear.hinge;
+  const way = gate.swing === 'towards the front' ? 1 : -1;
+  const pin: readonly [number, number] = [(edge + post) / 2, way * (stile.depth / 2 + HINGE.knuckle)];
+  const leaf = Math.min(HINGE.leaf, gate.clear.hinge / 2);
+  const leaves = [
+    [edge, edge + out * leaf],
+    [post - out * leaf, post],
+  ] as const;
+  const screws: ScrewRow | undefined = screwsOf(panel, 'hinge to stile');
+  const across: StatedOptions = { display, along: (x) => plan(x, 0)[0] };
+  const half = outside.depth / 2 + 6;
+  return {
+    marks: [
+      neighbourFace(plan, post, post + out * POST_SHOWN, [-half, half]),
+      ...leaves.flatMap(([a, b]): Mark[] => {
+        const box = rectangle(planBox(plan, [a, b], [-way * stile.depth * 0.35, way * (stile.depth / 2)]));
+        return [{ ...stroke('edge-light', box), shade: 0.55 }, stroke('edge-light', box)];
+      }),
+      stroke('paper', circle(plan(...pin), HINGE.knuckle * scale)),
+      stroke('edge-light', circle(plan(...pin), HINGE.knuckle * scale)),
+      stroke('edge-light', circle(plan(...pin), HINGE.knuckle * 0.45 * scale)),
+      ...(screws
+        ? ([1, -1] as const).flatMap((z) =>
+            screwSide(screws, { from: plan(edge, (z * stile.depth) / 6), way: [-out, 0], scale }),
+          )
+        : []),
+    ],
+    notes: [
+      { at: plan(post + out * POST_SHOWN * 0.6, 0), text: 'Hinge post' },
+      { at: plan(...pin), text: `Hinge pin: the leaf swings ${gate.swing}` },
+      ...(screws
+        ? [
+            {
+              at: plan(edge - out * stile.width * 0.3, stile.depth / 6),
+              text: `Screws ${screwName(screws)} through the leaf`,
+            },
+          ]
+        : []),
+    ],
+    along: stated(edge, post, across),
+    through: [],
+  };
+}

@@ -1,0 +1,84 @@
+import {
+  headDiameter,
+  type JointName,
+  type Panel,
+  type PanelPlace,
+  type ScrewRow,
+  screwSchedule,
+} from '@wattlewright/model';
+import { fractions } from '../lettering.ts';
+import type { Mark, Point } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { circle, line, polyline } from '../path.ts';
+
+/** The screws of a joint of a panel; undefined where the joint has none, or pins. */
+export function screwsOf(panel: Panel, joint: JointName): ScrewRow | undefined {
+  return screwSchedule(panel).find((row) => row.joint === joint && row.fastener.kind === 'screw');
+}
+
+/** The name of a row's screw as drawings letter it. */
+export function screwName({ name }: ScrewRow): string {
+  return fractions(name);
+}
+
+/** Length from the face to the screw's tip, mm: it starts at the bottom of its counterbore. */
+export function screwReach({ fastener }: ScrewRow): number {
+  return fastener.length + (fastener.kind === 'screw' ? fastener.counterbore : 0);
+}
+
+/** How far the centre line runs past a screw at both ends, mm on paper. */
+const CENTRE_PAST = 2;
+
+/** Where a screw lies on paper: its head's middle on the face, and the way it is driven as a unit vector. */
+export interface ScrewLine {
+  readonly from: Point;
+  readonly way: readonly [u: number, v: number];
+  readonly scale: number;
+}
+
+/**
+ * A screw hidden in the wood, seen from the side, true to size: its counterbore, countersunk head, shank and point, and
+ * its centre line. Thinner on paper than a dashed pair can show, the centre line stands alone.
+ */
+export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[] {
+  const { fastener } = row;
+  const at = (along: number, across: number): Point => [
+    from[0] + (way[0] * along - way[1] * across) * scale,
+    from[1] + (way[1] * along + way[0] * across) * scale,
+  ];
+  const past = CENTRE_PAST / scale;
+  const reach = screwReach(row);
+  const centre = stroke('centre', line(at(-past, 0), at(reach + past, 0)));
+  if (fastener.kind === 'pin' || fastener.diameter * scale < 0.8) return [centre];
+  const [r, head, bore] = [fastener.diameter / 2, headDiameter(fastener.gauge) / 2, fastener.counterbore];
+  const side = (way: 1 | -1): Mark =>
+    stroke(
+      'hidden',
+      polyline([
+        at(0, way * head),
+        ...(bore > 0 ? [at(bore, way * head)] : []),
+        at(bore + head - r, way * r),
+        at(reach - 2 * r, way * r),
+        at(reach, 0),
+      ]),
+    );
+  return [side(1), side(-1), centre];
+}
+
+/** A screw seen along its length: the circle of its head, hidden in the wood, and a cross of centre lines. */
+export function screwEnd({ fastener }: ScrewRow, at: Point, scale: number): Mark[] {
+  const radius = (fastener.kind === 'screw' ? headDiameter(fastener.gauge) / 2 : fastener.diameter / 2) * scale;
+  const arm = radius + CENTRE_PAST;
+  return [
+    ...(radius >= 0.6 ? [stroke('edge-light', circle(at, radius))] : []),
+    stroke('dimension', line([at[0] - arm, at[1]], [at[0] + arm, at[1]])),
+    stroke('dimension', line([at[0], at[1] - arm], [at[0], at[1] + arm])),
+  ];
+}
+
+/** Places of a row near one corner of the panel, the nearest to the edge first. */
+export function cornerPlaces({ places }: ScrewRow, { outside }: Panel): readonly PanelPlace[] {
+  return places
+    .filter(({ x, y }) => x < outside.width / 2 && y < outside.height / 2)
+    .toSorted((a, b) => a.x - b.x || b.z - a.z);
+}
