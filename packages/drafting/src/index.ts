@@ -58,3 +58,14 @@ export { CHECK_FIRST, type SheetMeta } from './sheet/titleblock.ts';
 export { elevation, elevationExtent, elevationMaker, type ElevationOptions } from './views/elevation.ts';
 export { panelNotes, type PanelNotesOptions } from './views/panelnotes.ts';
 export { partOf } from './views/partof.ts';
+
+// Views at full size, weave chart and plots
+export { niceTicks, type Axis, type Level, plot, type PlotOptions, type PlotPoint, type Series } from './views/plot.ts';
+export { sightChart } from './views/sightchart.ts';
+export { spacingChart } from './views/spacingchart.ts';
+export { courseStick } from './views/stickcourse.ts';
+export { staveStick } from './views/stickstave.ts';
+export { cornerTemplate } from './views/templatecorner.ts';
+export { railEndTemplate } from './views/templaterail.ts';
+export { stileEndTemplate } from './views/templatestile.ts';
+export { weaveChart } from './views/weavechart.ts';

@@ -8,6 +8,7 @@ import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
 import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
+import { unitName } from './template.ts';
 
 /** Places across the stick, mm from its left edge: right end of the numbers, start of the distances, of the sides. */
 const NUMBER = 21;
@@ -126,7 +127,7 @@ function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly h
   const rows = top - LIFT - 2 * step;
   const words = [
     `Print, check both bars, join the pages and cut out. Foot to foot with the stile, front face: the right edge lies on the left stile, the left edge on the right stile. Or clamp the stiles side by side, feet flush, and square every mark across both.`,
-    `Each line is the lower edge of a course; distances from the foot, ${display.unit === 'in' ? 'inches' : 'mm'}, each rounded by itself.`,
+    `Each line is the lower edge of a course; distances from the foot, ${unitName(panel)}, each rounded by itself.`,
     `+ front, − behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
     asBuilt ? 'From the measured slats.' : 'From planned slats: measure the cut stack and print again.',
   ].join(' ');

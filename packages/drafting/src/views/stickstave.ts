@@ -8,6 +8,7 @@ import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
 import { paragraph, pointer, STICK_TICK, STICK_WIDTH, type TickText, tickBase, ticksFit } from './stick.ts';
+import { unitName } from './template.ts';
 
 /** Heights on the stick, mm from its top edge: running dimensions, the first course, its words, the title. */
 const VALUES = 13.5;
@@ -249,11 +250,10 @@ function titles({ name, rail, asBuilt }: Panel): Mark[] {
 
 /** How to use the stick, on the paper under it. */
 function instructions(panel: Panel, said: string): { readonly marks: Mark[]; readonly height: number } {
-  const { unit } = panel.display;
   const text = [
     `Check both bars first. Join the pages, then cut along the outline: the stick is as long as the rail.`,
     `Clamp both rails side by side, grooved edges up and left ends flush, front faces outward, and square every mark across both; or lay the top edge of the stick along the bottom rail and the bottom edge along the top rail.`,
-    `Shaded: a stave; short tick: its centre. Distances from the left end of the rail, ${unit === 'in' ? 'inches' : 'mm'}, each rounded by itself: never step off the pitch.`,
+    `Shaded: a stave; short tick: its centre. Distances from the left end of the rail, ${unitName(panel)}, each rounded by itself: never step off the pitch.`,
     `The bar is the first course: black over a stave where it passes in front, under it where it passes behind.`,
     said,
   ].join(' ');

@@ -140,8 +140,8 @@ function row(panel: Panel, parts: readonly Part[], { page, column, u, v }: Grid,
   const base = (v(course) + v(course + 1)) / 2 + TEXT_LARGE / 2;
   const box = { u0: 1, v0: v(course + 1) + 1.2, u1: ROW - 1.4, v1: v(course) - 1.2 };
   return [
-    { ...stroke('waste', between.flat(), slat), role: 'wood-shade' },
-    ...(front.length > 0 ? [stroke('blade', front.flat(), slat)] : []),
+    stroke('wood-shade', between.flat(), slat),
+    ...(front.length > 0 ? [{ ...stroke('wood-deep', front.flat(), slat), shade: 0 }] : []),
     ...(fifth ? [stroke('table', line([0, v(course + 1)], [u(to) + RIGHT - 8, v(course + 1)]))] : []),
     stroke('table', rectangle(box)),
     write(role, `${course + 1}`, [LEFT - 2, base], { height: TEXT_LARGE, anchor: 'end' }),
