@@ -1,4 +1,23 @@
 // Ink: marks, how roles look, and lettering measured in the embedded font.
+export { boxOf, moved, place, type Placement, pointsOf, union } from './ink.ts';
+export {
+  type Anchor,
+  type Box,
+  type Chain,
+  type Drawing,
+  type Figure,
+  type Mark,
+  type Path,
+  type PathMark,
+  type Point,
+  type Role,
+  type Sheet,
+  type Step,
+  stroke,
+  type TextMark,
+  write,
+} from './mark.ts';
+export { arc, circle, curve, line, polygon, polyline, rectangle } from './path.ts';
 
 // Layout: scales and the map to paper; sizes, notes, hatches, tables and text as ink.
 export { balloon, cuttingPlane, detailCircle } from './layout/balloon.ts';
@@ -69,3 +88,29 @@ export { cornerTemplate } from './views/templatecorner.ts';
 export { railEndTemplate } from './views/templaterail.ts';
 export { stileEndTemplate } from './views/templatestile.ts';
 export { weaveChart } from './views/weavechart.ts';
+export { approval } from './views/approval.ts';
+
+// Sections and details, with the letters of cuts and details that other views carry.
+export { detail, detailExtent, detailMakers } from './views/detail.ts';
+export {
+  type CutPlanes,
+  cutPlanes,
+  type DetailLetter,
+  type DetailSubject,
+  detailLetters,
+} from './views/detailkey.ts';
+export {
+  type VerticalOptions,
+  verticalSection,
+  verticalSectionExtent,
+  verticalSectionMaker,
+} from './views/verticalsection.ts';
+export {
+  type SectionOptions,
+  weaveBay,
+  weaveBayExtent,
+  weaveBayMaker,
+  weaveSection,
+  weaveSectionExtent,
+  weaveSectionMaker,
+} from './views/weavesection.ts';

@@ -99,6 +99,6 @@ function fixing(panel: Panel, key: DetailLetter, options: SectionOptions): Drawi
 function heldBy(place: FixingPlace): FixingInk {
   const { details } = place.panel;
   if (details.use === 'gate') return hingeFixing(place, details);
-  if (details.use === 'screen' && details.mounting !== 'posts') return wallFixing(place);
+  if (details.use === 'screen' && details.mounting !== 'posts') return wallFixing(place, details);
   return postFixing(place);
 }

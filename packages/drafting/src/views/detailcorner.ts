@@ -54,7 +54,7 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
   const through: StatedOptions = { display, along: (z) => z * s + down };
   const screws = screwsOf(panel, 'rail to stile');
   const places = screws ? cornerPlaces(screws, panel) : [];
-  const steps = [-rail.depth / 2, ...places.map(({ z }) => z).toSorted((a, b) => a - b), rail.depth / 2];
+  const steps = [-rail.depth / 2, ...places.map(({ z }) => z).toSorted((a, b) => a - b)];
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
@@ -159,7 +159,7 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
   const [place] = screws ? cornerPlaces(screws, panel) : [];
   return [
     { at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2), text: 'Rail runs through' },
-    { at: at(stile.width * 0.75, rail.height * 1.3), text: 'Stile stands on the rail' },
+    { at: at(stile.width * 0.93, rail.height * 1.3), text: 'Stile stands on the rail' },
     {
       at: at((staves.lefts[0] as number) + staves.width / 2, rail.height - groove.depth / 2),
       text: `First stave against the stile, in a groove ${said(groove.depth, display)} deep`,

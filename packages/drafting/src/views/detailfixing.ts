@@ -1,4 +1,4 @@
-import { type GateUse, type Panel, type Part, type ScrewRow, sideFixings } from '@wattlewright/model';
+import { type GateUse, type Panel, type Part, type ScreenUse, type ScrewRow, sideFixings } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Mark } from '../mark.ts';
@@ -88,61 +88,56 @@ export function postFixing(place: FixingPlace): FixingInk {
   };
 }
 
+/** Thickness of a pane as drawn, mm: 4 mm float glass, common practice, no source. */
+const PANE = 4;
+
 /** The wall or the frame of a window behind the panel, with the stand-off block if there is one, and the screw through. */
-export function wallFixing(place: FixingPlace): FixingInk {
-  const { panel, parts, plan, scale, side } = place;
-  const { details, stile, outside, display } = panel;
-  if (details.use !== 'screen') return { marks: [], notes: [], along: [], through: [] };
+export function wallFixing(place: FixingPlace, screen: ScreenUse): FixingInk {
+  const { panel, parts, plan, scale } = place;
+  const { stile, outside, display } = panel;
   const { edge, out } = frameOf(place);
   const back = -stile.depth / 2;
-  const wall = back - details.standoff;
-  const [from, to] = side === 'right' ? [edge - stile.width, edge] : [edge, edge + stile.width];
-  const reach = outside.width - Math.abs(edge - out * stile.width * 2.5);
-  const inner = edge - out * stile.width * 2.2;
+  const wall = back - screen.standoff;
   const block = partOf(parts, panel, 'stand-off block');
+  const blockFace = rectangle(planBox(plan, [edge - out * stile.width, edge], [wall, back]));
   const screws = screwsOf(panel, 'mounting');
-  const at = sideFixings(panel).places.find(({ x }) => x > outside.width / 2 === (side === 'right'));
-  const through: StatedOptions = { display, along: (z) => plan(0, z)[1] };
-  const glass = details.glass === undefined || reach < 0 ? undefined : -outside.depth / 2 - details.glass;
+  const right = edge > outside.width / 2;
+  const at = sideFixings(panel).places.find(({ x }) => x > outside.width / 2 === right);
+  const pane = glassInk(place, screen);
+  const past = edge + out * POST_SHOWN;
   return {
     marks: [
-      ...(details.standoff > 0
-        ? cutFace(rectangle(planBox(plan, [from, to], [wall, back])), {
-            grain: 'end',
-            ...(block ? { of: block.letter } : {}),
-          })
-        : []),
-      stroke('neighbour', line(plan(edge + out * POST_SHOWN, wall), plan(edge - out * stile.width, wall))),
-      ...(glass === undefined
-        ? []
-        : [stroke('neighbour', line(plan(edge - out * stile.width, glass), plan(inner, glass)))]),
+      ...(screen.standoff > 0 ? cutFace(blockFace, { grain: 'end', ...(block ? { of: block.letter } : {}) }) : []),
+      stroke('neighbour', line(plan(past, wall), plan(edge - out * stile.width, wall))),
+      ...pane.marks,
       ...(screws && at ? screwSide(screws, { from: plan(at.x, at.z), way: [0, -1], scale }) : []),
     ],
     notes: [
-      {
-        at: plan(edge + out * POST_SHOWN * 0.5, wall),
-        text: details.into === 'masonry' ? 'Wall, plugged' : 'Wall or frame',
-        end: 'arrow',
-      },
-      ...(details.standoff > 0
+      { at: plan(past - out * 6, wall - 5), text: screen.into === 'masonry' ? 'Wall, plugged' : 'Wall or frame' },
+      ...(screen.standoff > 0
         ? [{ at: plan(edge - out * stile.width * 0.15, (wall + back) / 2), text: 'Stand-off block' }]
         : []),
       ...(screws && at
-        ? [{ at: plan(at.x, at.z), text: `Screw ${screwName(screws)} at each fixing`, end: 'arrow' as const }]
+        ? [{ at: plan(at.x, at.z - stile.depth * 0.3), text: `Screw ${screwName(screws)} at each fixing` }]
         : []),
-      ...(glass === undefined
-        ? []
-        : [
-            {
-              at: plan(inner + out * 3, glass),
-              text: `Glass, ${said(details.glass ?? 0, display)} behind the frame`,
-              end: 'arrow' as const,
-            },
-          ]),
+      ...pane.notes,
     ],
     along: [],
-    through: details.standoff > 0 ? stated(wall, back, through) : [],
+    through: screen.standoff > 0 ? stated(wall, back, { display, along: (z) => plan(0, z)[1] }) : [],
   };
+}
+
+/** The pane of the window behind the panel, as far as the detail reaches. */
+function glassInk(place: FixingPlace, { glass }: ScreenUse): Pick<FixingInk, 'marks' | 'notes'> {
+  if (glass === undefined) return { marks: [], notes: [] };
+  const { panel, plan } = place;
+  const { outside, stile, display } = panel;
+  const { edge, out } = frameOf(place);
+  const near = -outside.depth / 2 - glass;
+  const [from, to] = [edge - out * stile.width, edge - out * stile.width * 2.2];
+  const pane = [near, near - PANE].map((z) => stroke('neighbour', line(plan(from, z), plan(to, z))));
+  const text = `Glass ${said(glass, display)} behind the frame`;
+  return { marks: pane, notes: [{ at: plan((from + to) / 2, near - PANE / 2), text }] };
 }
 
 /** Hinge leaves as drawn, mm: thickness as for the screw schedule's leaves; knuckle radius common practice, no source. */

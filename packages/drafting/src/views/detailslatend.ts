@@ -80,7 +80,7 @@ function notes({ panel, row, plan, stops }: NotesOf): NoteTarget[] {
   return [
     {
       at: at(start),
-      text: `Square end, ${off} off mid-depth, leaning ${lean}: one corner meets the stile`,
+      text: `Square end ${off} off mid-depth, leaning ${lean}`,
       end: 'arrow',
     },
     { at: at(x), text: `Slat ${said(courses.thickness, display)} thick, long grain` },

@@ -42,9 +42,7 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
       ],
       above: stated(-staves.depth / 2, staves.depth / 2, through),
       below: [
-        ...stated(-rail.depth / 2, -groove.width / 2, through),
         ...stated(-groove.width / 2, groove.width / 2, through),
-        ...stated(groove.width / 2, rail.depth / 2, through),
         ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true }),
       ],
     },
@@ -59,7 +57,7 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
   const lift = staves.bottom - bed;
   const play =
     groove.clearance > display.mark / 8
-      ? `Groove ${said(groove.clearance, finer(panel))} wider than the stave`
+      ? `Groove in the middle of the rail, ${said(groove.clearance, finer(panel))} wider than the stave`
       : 'Groove as wide as the stave';
   return [
     { at: at(-staves.depth / 4, (clear.bottom + top) / 2), text: 'Stave, long grain' },

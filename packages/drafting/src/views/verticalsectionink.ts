@@ -115,10 +115,12 @@ function coverInk(ink: UprightInk): Mark[] {
   const { panel, parts } = ink;
   const strip = coverBox(panel);
   if (!strip) return [];
+  // Lined the other way than the top course, which it touches.
+  const angle = panel.courses.count % 2 === 0 ? 45 : -45;
   return ([1, -1] as const).flatMap((side) => {
     const box = clipped(ink, [side * strip.z[0], side * strip.z[1]], strip.y);
     const of = letter(partOf(parts, panel, 'cover strip'));
-    return box ? cutFace(rectangle(box), { grain: 'end', angle: -45 * side, ...of }) : [];
+    return box ? cutFace(rectangle(box), { grain: 'end', angle, ...of }) : [];
   });
 }
 
