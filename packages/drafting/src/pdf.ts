@@ -154,7 +154,7 @@ function takeUp(doc: Doc, role: Role): void {
     .lineJoin('round');
   if (dash.length === 0) doc.undash().lineCap('round');
   // pdfkit takes an array of dashes; its published types know one length only.
-  else doc.dash(dash.map((d) => d * point) as unknown as number).lineCap('butt');
+  else doc.dash(dash.map((d) => d * point) as unknown as number, {}).lineCap('butt');
 }
 
 function drawPath(doc: Doc, mark: PathMark): void {
