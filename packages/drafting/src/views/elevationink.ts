@@ -1,30 +1,31 @@
 import type { PathMark } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { line, polygon, polyline } from '../path.ts';
-import { fittings, grounds } from './fittings.ts';
-import { type Front, frameFront, letterOf, weaveFront, woodFace } from './front.ts';
+import { line, polygon, polyline, rectangle } from '../path.ts';
+import { braceOutline, type Fitting, fittings, grounds } from './fittings.ts';
+import { type Front, faceBox, frameFront, letterOf, weaveFront, woodFace } from './front.ts';
+import { partOf } from './partof.ts';
 
 /** How far a floor or ground line runs on beyond the panel to the right, paper mm. */
-const GROUND_PAST = 6;
+export const GROUND_PAST = 6;
 
 /** The panel from the front, all of it but sizes and names: back to front, then what is hidden, then what is around. */
 export function elevationInk(front: Front, detail: 'shop' | 'client'): PathMark[] {
   return [
     ...weaveFront(front),
     ...frameFront(front),
-    ...strips(front),
-    ...(detail === 'shop' ? grooveLines(front) : []),
-    ...fittingInk(front, detail),
+    ...stripsFront(front),
+    ...(detail === 'shop' ? hiddenLines(front) : []),
+    ...fittings(front.panel).flatMap((fitting) => fittingInk(front, fitting, detail)),
     ...groundLines(front),
   ];
 }
 
 /** Stops on the stiles, and over them the cover strip under the top rail. */
-function strips(front: Front): PathMark[] {
+export function stripsFront(front: Front): PathMark[] {
   const { panel, parts, at } = front;
   const { clear, cover } = panel;
   const [right, top] = [clear.left + clear.width, clear.bottom + clear.height];
-  const stop = parts.find(({ letter }) => letter === letterOf(front, 'stop'));
+  const stop = partOf(parts, panel, 'stop');
   const stops = stop
     ? [clear.left, right - stop.width].flatMap((x0) =>
         woodFace(at, { x0, y0: clear.bottom, x1: x0 + stop.width, y1: top }, { of: stop.letter, edge: 'edge-light' }),
@@ -36,24 +37,34 @@ function strips(front: Front): PathMark[] {
   return [...stops, ...covers];
 }
 
-/** The groove's bottom in each rail, hidden. */
-function grooveLines(front: Front): PathMark[] {
+/** What frame and weave hide: the bottoms of the grooves in the rails, and a brace at the back. */
+function hiddenLines(front: Front): PathMark[] {
   const { panel, at } = front;
   const { clear, groove, outside } = panel;
-  return [clear.bottom - groove.depth, clear.bottom + clear.height + groove.depth].map((y) =>
+  const grooves = [clear.bottom - groove.depth, clear.bottom + clear.height + groove.depth].map((y) =>
     stroke('hidden', line(at(0, y), at(outside.width, y)), letterOf(front, 'rail')),
   );
+  const brace = braceOutline(panel);
+  if (!brace) return grooves;
+  const points = brace.outline.map(([x, y]) => at(x, y));
+  const of = brace.role && letterOf(front, brace.role);
+  return [...grooves, stroke('hidden', points.length > 2 ? polygon(points) : polyline(points), of)];
 }
 
-function fittingInk(front: Front, detail: 'shop' | 'client'): PathMark[] {
-  return fittings(front.panel).flatMap(({ shown, outline, role }) => {
-    if (shown === 'hidden' && detail === 'client') return [];
-    const points = outline.map(([x, y]) => front.at(x, y));
-    const path = points.length > 2 ? polygon(points) : polyline(points);
-    const of = role && letterOf(front, role);
-    if (shown === 'wood') return [stroke('wood', path, of), stroke('edge', path, of)];
-    return [stroke(shown, path, of)];
-  });
+/** A fitting seen from the front: solid where it stands clear of the frame, dashed where it is behind. */
+export function fittingInk(front: Front, fitting: Fitting, detail: 'shop' | 'client'): PathMark[] {
+  const { from, to, role } = fitting;
+  const path = rectangle(faceBox(front.at, { x0: from.x, y0: from.y, x1: to.x, y1: to.y }));
+  if (role === undefined) return [stroke('paper', path), stroke('edge-light', path)];
+  const of = letterOf(front, role);
+  if (isBehind(front, fitting)) return detail === 'shop' ? [stroke('hidden', path, of)] : [];
+  return [stroke('wood', path, of), stroke('edge', path, of)];
+}
+
+/** Whether the panel stands before the whole of a fitting. */
+export function isBehind({ panel: { outside } }: Pick<Front, 'panel'>, { from, to }: Fitting): boolean {
+  const over = from.x < outside.width && to.x > 0 && from.y < outside.height - 1e-6 && to.y > 1e-6;
+  return over && to.z <= 0;
 }
 
 /** Floor, ground or ceiling, each a line as wide as the panel and a little on to the right. */

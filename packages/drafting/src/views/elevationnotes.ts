@@ -1,5 +1,6 @@
 import type { NoteTarget } from '../layout/notes.ts';
-import { fittings } from './fittings.ts';
+import { isBehind } from './elevationink.ts';
+import { braceOutline, fittings } from './fittings.ts';
 import { type Front, letterOf } from './front.ts';
 import { partOf } from './partof.ts';
 import { staveSeen } from './passes.ts';
@@ -15,7 +16,7 @@ interface Place {
 
 /** What is named beside the elevation: parts by balloons with their letters, or in words for the client. */
 export function elevationTargets(front: Front, detail: 'shop' | 'client'): NoteTarget[] {
-  return [...frameAndWeave(front), ...strips(front), ...fitted(front)].flatMap(
+  return [...frameAndWeave(front), ...strips(front), ...fitted(front, detail)].flatMap(
     ({ x, y, name, letter, end }): NoteTarget[] => {
       const target = { at: front.at(x, y), ...(end && { end }), ...(letter !== undefined && { of: letter }) };
       if (detail === 'shop' && letter !== undefined) return [{ ...target, text: letter, kind: 'balloon' }];
@@ -89,23 +90,32 @@ function strips(front: Front): Place[] {
   ];
 }
 
-/** One place for each kind of fitting: its rightmost, in its middle, or on its line. */
-function fitted(front: Front): Place[] {
+/** One place for each kind of fitting, the rightmost and lowest, and one on a brace. Hardware at the left goes unnamed. */
+function fitted(front: Front, detail: 'shop' | 'client'): Place[] {
+  const { panel } = front;
   const found = new Map<string, Place>();
-  for (const { what, shown, outline, role } of fittings(front.panel)) {
-    const xs = outline.map(([x]) => x);
-    const ys = outline.map(([, y]) => y);
+  for (const fitting of fittings(panel)) {
+    const { what, role, from, to } = fitting;
     const letter = role && letterOf(front, role);
-    const middle = { x: (Math.min(...xs) + Math.max(...xs)) / 2, y: (Math.min(...ys) + Math.max(...ys)) / 2 };
-    const [a, b] = [outline[0] as readonly [number, number], outline[1] as readonly [number, number]];
-    const onLine = { x: a[0] + (b[0] - a[0]) * share(a, b), y: a[1] + (b[1] - a[1]) * share(a, b) };
-    const place = shown === 'hidden' ? { ...onLine, end: 'arrow' as const } : middle;
-    found.set(what, { ...place, name: what, letter });
+    const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
+    const x = what === 'cap rail' ? panel.outside.width * 0.94 : middle.x;
+    if (detail === 'client' && isBehind(front, fitting)) continue;
+    if (role === undefined && middle.x < panel.outside.width / 2) continue;
+    const known = found.get(what);
+    if (!known || x > known.x + 1 || (x > known.x - 1 && middle.y < known.y)) {
+      found.set(what, { x, y: middle.y, name: what, letter });
+    }
   }
-  return [...found.values()];
+  const brace = detail === 'shop' ? braceOutline(panel) : undefined;
+  return [...found.values(), ...(brace ? [bracePlace(brace, brace.role && letterOf(front, brace.role))] : [])];
+}
 
-  /** Nearer the line's right end. */
-  function share(a: readonly [number, number], b: readonly [number, number]): number {
-    return a[0] < b[0] ? 0.8 : 0.2;
-  }
+/** On the brace's line, nearer its right end. */
+function bracePlace(
+  { what, outline }: NonNullable<ReturnType<typeof braceOutline>>,
+  letter: string | undefined,
+): Place {
+  const [[ax, ay], [bx, by]] = outline as readonly [readonly [number, number], readonly [number, number]];
+  const share = ax < bx ? 0.8 : 0.2;
+  return { x: ax + (bx - ax) * share, y: ay + (by - ay) * share, name: what, letter, end: 'arrow' };
 }

@@ -60,7 +60,7 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
 
 /** The lowest and the highest of what belongs to the panel's height: the floor under it, a cap rail over it. */
 export function heightsOver(panel: Panel): readonly [low: number, high: number] {
-  const seen = fittings(panel).flatMap(({ shown, outline }) => (shown === 'wood' ? outline.map(([, y]) => y) : []));
+  const seen = fittings(panel).flatMap(({ role, from, to }) => (role === undefined ? [] : [from.y, to.y]));
   const levels = [0, panel.outside.height, ...seen, ...grounds(panel).map(({ y }) => y)];
   return [Math.min(...levels), Math.max(...levels)];
 }

@@ -1,112 +1,121 @@
-import type { Panel, PartRole } from '@wattlewright/model';
-import type { Face } from './front.ts';
+import {
+  dividerDetails,
+  gateDetails,
+  type Panel,
+  type PanelPlace,
+  type PartRole,
+  screenDetails,
+} from '@wattlewright/model';
 
-/** Something that a panel's use adds to its front view, panel frame, mm. */
-export interface Fitting {
+/** A block of the panel frame, mm, its lower corner and its upper. */
+export interface Block {
+  readonly from: PanelPlace;
+  readonly to: PanelPlace;
+}
+
+/** Something that a panel's use adds to it, as a block. */
+export interface Fitting extends Block {
   readonly what: string;
-  /** `wood`: seen; `hidden`: behind the panel; `neighbour`: there already, or hardware, which is on no parts list. */
-  readonly shown: 'wood' | 'hidden' | 'neighbour';
-  /** A closed outline, or an open line of two points. */
-  readonly outline: readonly (readonly [x: number, y: number])[];
+  /** Its part; absent for hardware, which is on no parts list. */
   readonly role?: PartRole;
 }
 
-/** Height of a hinge as drawn, mm: a 3 in butt or strap; common practice, no source. */
-const HINGE_HEIGHT = 76.2;
+/** Height and thickness of a hinge's knuckle as drawn, mm: a 3 in hinge; common practice, no source. */
+const HINGE = { height: 76.2, thickness: 12 };
 
-/** Height of a latch's case as drawn, mm: common practice, no source. */
-const LATCH_HEIGHT = 50;
+/** Height and thickness of a latch's case as drawn, mm: common practice, no source. */
+const LATCH = { height: 50, thickness: 15 };
 
-/** What the panel's use adds to the front view. Sizes are the job's; places are the panel's own edges and clearances. */
+/** What the panel's use adds to it, a brace apart. Hardware is drawn by its place; its own shape is the maker's. */
 export function fittings(panel: Panel): Fitting[] {
   const { details, outside } = panel;
   switch (details.use) {
     case 'guard': {
-      const top = outside.height;
-      return details.cap
-        ? [
-            {
-              what: 'cap rail',
-              shown: 'wood',
-              role: 'cap rail',
-              outline: corners({ x0: 0, y0: top, x1: outside.width, y1: top + details.cap.height }),
-            },
-          ]
-        : [];
+      if (!details.cap) return [];
+      const { height, depth } = details.cap;
+      const middle = { x: outside.width / 2, y: outside.height + height / 2, z: 0 };
+      return [{ what: 'cap rail', role: 'cap rail', ...blockAt(middle, [outside.width, height, depth]) }];
     }
     case 'divider': {
-      const { feet } = details;
+      const { feet } = dividerDetails(panel);
       if (!feet) return [];
-      return [0, outside.width - feet.width].map((x0) => ({
+      return feet.places.map((place) => ({
         what: 'foot',
-        shown: 'wood' as const,
-        role: 'foot' as const,
-        outline: corners({ x0, y0: -feet.height, x1: x0 + feet.width, y1: 0 }),
+        role: 'foot',
+        ...blockAt(place, [feet.width, feet.height, feet.length]),
+      }));
+    }
+    case 'screen': {
+      const { blocks } = screenDetails(panel);
+      if (!blocks) return [];
+      const size = [blocks.width, blocks.height, blocks.depth] as const;
+      return blocks.places.map((place) => ({
+        what: 'stand-off block',
+        role: 'stand-off block',
+        ...blockAt(place, size),
       }));
     }
     case 'gate':
-      return [...hinges(panel, details), ...latch(panel, details), ...brace(panel, details)];
-    case 'screen':
-      return [];
+      return gateHardware(panel);
   }
 }
 
-type Gate = Extract<Panel['details'], { use: 'gate' }>;
-
-/** The heights of a gate's hinges, mm: the outer two at their inset from the stile's ends, others evenly between. */
-export function hingeHeights({ clear }: Pick<Panel, 'clear'>, { hinges: count, hingeInset }: Gate): number[] {
-  const [low, high] = [clear.bottom + hingeInset, clear.bottom + clear.height - hingeInset];
-  return Array.from({ length: count }, (_, i) =>
-    count < 2 ? (low + high) / 2 : low + ((high - low) * i) / (count - 1),
-  );
-}
-
-function hinges(panel: Panel, gate: Gate): Fitting[] {
-  const { width } = panel.outside;
-  const [x0, x1] = gate.hinge === 'left' ? [-gate.clear.hinge, 0] : [width, width + gate.clear.hinge];
-  return hingeHeights(panel, gate).map((y) => ({
+/** Hinge knuckles in the gap at the hinge side, on the face that the leaf swings towards, and the latch on the other stile. */
+function gateHardware(panel: Panel): Fitting[] {
+  const { hinges, latch, hinge, swing, clear } = gateDetails(panel);
+  const { outside, stile } = panel;
+  const outward = hinge === 'left' ? -1 : 1;
+  const face = ((swing === 'towards the front' ? 1 : -1) * outside.depth) / 2;
+  const knuckles = hinges.map(({ x, y }) => ({
     what: 'hinge',
-    shown: 'neighbour' as const,
-    outline: corners({ x0, y0: y - HINGE_HEIGHT / 2, x1, y1: y + HINGE_HEIGHT / 2 }),
+    ...blockAt({ x: x + (outward * clear.hinge) / 2, y, z: face }, [clear.hinge, HINGE.height, HINGE.thickness]),
   }));
+  const width = stile.width / 2;
+  const middle = { x: latch.x + (outward * width) / 2, y: latch.y, z: (outside.depth + LATCH.thickness) / 2 };
+  const latches = latch.inside ? [{ what: 'latch', ...blockAt(middle, [width, LATCH.height, LATCH.thickness]) }] : [];
+  return [...knuckles, ...latches];
 }
 
-function latch({ outside, stile }: Panel, gate: Gate): Fitting[] {
-  const y = gate.latch - gate.clear.ground;
-  const right = gate.hinge === 'left';
-  const [x0, x1] = right ? [outside.width - stile.width / 2, outside.width] : [0, stile.width / 2];
-  return [
-    {
-      what: 'latch',
-      shown: 'neighbour',
-      outline: corners({ x0, y0: y - LATCH_HEIGHT / 2, x1, y1: y + LATCH_HEIGHT / 2 }),
-    },
-  ];
+function blockAt({ x, y, z }: PanelPlace, [width, height, depth]: readonly [number, number, number]): Block {
+  return {
+    from: { x: x - width / 2, y: y - height / 2, z: z - depth / 2 },
+    to: { x: x + width / 2, y: y + height / 2, z: z + depth / 2 },
+  };
 }
 
-/** The brace from corner to corner of the clear opening: behind the weave, so hidden from the front. */
-function brace({ clear, stile }: Panel, { brace: { kind, from }, hinge }: Gate): Fitting[] {
-  if (kind === 'none') return [];
-  const [left, right] = [clear.left, clear.left + clear.width];
-  const [low, high] = [clear.bottom, clear.bottom + clear.height];
-  const [hingeX, latchX] = hinge === 'left' ? [left, right] : [right, left];
-  const [a, b] =
-    from === 'hinge top'
-      ? [[hingeX, high] as const, [latchX, low] as const]
-      : [[hingeX, low] as const, [latchX, high] as const];
-  if (kind === 'cable') return [{ what: 'cable brace', shown: 'hidden', outline: [a, b] }];
-  const length = Math.hypot(b[0] - a[0], b[1] - a[1]);
-  const half = stile.width / 2 / length;
-  const across = (p: readonly [number, number], way: number) =>
-    [p[0] - way * half * (b[1] - a[1]), p[1] + way * half * (b[0] - a[0])] as const;
-  return [
-    {
-      what: 'strut',
-      shown: 'hidden',
-      role: 'strut',
-      outline: [across(a, 1), across(b, 1), across(b, -1), across(a, -1)],
-    },
-  ];
+/** A gate's brace from the front, where frame and weave hide it: a line for a cable, an outline for a strut. */
+export function braceOutline(
+  panel: Panel,
+):
+  | { readonly what: string; readonly role?: PartRole; readonly outline: readonly (readonly [x: number, y: number])[] }
+  | undefined {
+  if (panel.details.use !== 'gate') return undefined;
+  const { brace } = gateDetails(panel);
+  if (!brace) return undefined;
+  const [a, b] = [brace.hinge, brace.latch];
+  if (brace.kind === 'cable') {
+    return {
+      what: 'cable brace at the back',
+      outline: [
+        [a.x, a.y],
+        [b.x, b.y],
+      ],
+    };
+  }
+  // The strut laps both joints by half its width, as the parts list has its length.
+  const length = Math.hypot(b.x - a.x, b.y - a.y);
+  const half = panel.stile.width / 2;
+  const [cx, cy] = [((b.x - a.x) / length) * half, ((b.y - a.y) / length) * half];
+  return {
+    what: 'strut at the back',
+    role: 'strut',
+    outline: [
+      [a.x - cx - cy, a.y - cy + cx],
+      [b.x + cx - cy, b.y + cy + cx],
+      [b.x + cx + cy, b.y + cy - cx],
+      [a.x - cx + cy, a.y - cy - cx],
+    ],
+  };
 }
 
 /** Floor, ground or ceiling near a panel: their heights in the panel frame, mm, and their names. */
@@ -122,7 +131,7 @@ export function grounds({
       return details.track
         ? [
             { y: -details.track.below, name: 'floor' },
-            { y: outside.height + details.track.above, name: 'ceiling track' },
+            { y: outside.height + details.track.above, name: 'ceiling' },
           ]
         : [];
     case 'gate':
@@ -130,13 +139,4 @@ export function grounds({
     case 'screen':
       return [];
   }
-}
-
-function corners({ x0, y0, x1, y1 }: Face): (readonly [number, number])[] {
-  return [
-    [x0, y0],
-    [x1, y0],
-    [x1, y1],
-    [x0, y1],
-  ];
 }

@@ -1,4 +1,4 @@
-import type { MemberWood, Panel, Part } from '@wattlewright/model';
+import { formatLength, type MemberWood, type Panel, type Part } from '@wattlewright/model';
 import { lines } from '../layout/lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from '../layout/style.ts';
 import { textWidth } from '../lettering.ts';
@@ -43,10 +43,19 @@ function noteTexts(panel: Panel, finish: string | undefined): string[] {
   const first = weave.rows[weave.rowOfCourse[0] as number]?.[0] === 1 ? 'in front of' : 'behind';
   return [
     `Weave: ${weave.name}, ${courses.count} courses, ${staves.count} staves. The first course, at the bottom, starts ${first} the left stave.`,
+    ...hangingTexts(panel),
     ...woodTexts(panel),
     ...(finish === undefined ? [] : [`Finish: ${finish}.`]),
     `Diagonals, corner to corner of the frame: ${printed(panel, diagonal).text}, both alike when it is square.`,
   ];
+}
+
+/** Which way a gate hangs, and where its latch is. */
+function hangingTexts({ details, display }: Panel): string[] {
+  if (details.use !== 'gate') return [];
+  const { hinge, hinges, swing, latch } = details;
+  const height = formatLength(latch, display, { fractions: 'stacked' });
+  return [`${hinges} hinges at the ${hinge}; the leaf opens ${swing}. Latch ${height} above the ground.`];
 }
 
 /** Each wood with the members made of it, in the order rail, stile, stave, slat. */
