@@ -109,6 +109,14 @@ export interface Drawing {
   readonly chains?: readonly Chain[];
 }
 
+/** A drawing placed on a sheet. */
+export interface Figure {
+  readonly name: string;
+  readonly title: string;
+  readonly alt: string;
+  readonly marks: readonly Mark[];
+}
+
 /** One sheet of paper, ready for a backend. */
 export interface Sheet {
   /** Paper size, mm, as it lies. */
@@ -120,12 +128,7 @@ export interface Sheet {
   /** Label of the page, such as `3` or `A-2`. */
   readonly label: string;
   /** The drawings on it, already placed, each a figure with alternative text. */
-  readonly figures: readonly {
-    readonly name: string;
-    readonly title: string;
-    readonly alt: string;
-    readonly marks: readonly Mark[];
-  }[];
+  readonly figures: readonly Figure[];
   /** Border, title block and whatever else belongs to no figure. */
   readonly furniture: readonly Mark[];
   /** Ink must stay inside this. */

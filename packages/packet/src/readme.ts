@@ -1,0 +1,42 @@
+import { formatLength } from '@wattlewright/model';
+import type { Settled } from './settled.ts';
+
+/** `README.txt` of a packet: what is what, and how to print. */
+export function readmeText(
+  { job, panels, findings }: Settled,
+  sheets: { readonly packet: number; readonly sticks: number },
+): string {
+  const size = (length: number) => formatLength(length, job.display, { named: true });
+  const stops = findings.filter(({ level }) => level === 'stop');
+  const lines = [
+    job.name,
+    '='.repeat(job.name.length),
+    '',
+    ...panels.map(
+      ({ name, count, outside }) => `${count} x ${name}: ${size(outside.width)} wide, ${size(outside.height)} high`,
+    ),
+    '',
+    ...(stops.length > 0
+      ? ['STOP before you build:', ...stops.map(({ where, text }) => `  ${where}: ${text}`), '']
+      : []),
+    'What is what',
+    `  packet.pdf      ${sheets.packet} sheets on ${job.paper.sheets}: cover, client, drawings, lists, cuts, chart, steps, findings`,
+    `  sticks.pdf      ${sheets.sticks} full-size pages on ${job.paper.sticks}: marking sticks and templates`,
+    '  drawings/*.svg  each view by itself',
+    '  parts.csv       the parts list for a spreadsheet',
+    '  cuts.csv        the cutting plan, cut by cut',
+    '  job.json        everything as data; sizes in mm',
+    '',
+    'Printing the full-size sheets',
+    '  1. Print sticks.pdf at actual size (100 %), no fitting, no scaling, one page a sheet.',
+    '  2. Measure the check bars on the first page, across and along. They must be 100 mm and 4 in.',
+    '  3. If they are not, put what your printer does into the job and make the packet again:',
+    '       paper: { printed: { across: 99.7, along: 100.4 } }    (measured over true, in percent)',
+    '  4. Cut each page on its trim line, lay the crosses on each other, and measure the whole once more.',
+    '',
+    'Read the findings and the cautions before the first cut. Check every size against the wood in hand.',
+    'Guards, gates, wind and escape windows: your local code and a licensed professional decide.',
+    '',
+  ];
+  return lines.join('\r\n');
+}

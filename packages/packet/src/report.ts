@@ -1,0 +1,46 @@
+import {
+  type CutPlan,
+  type Finding,
+  formatLength,
+  type HeightChoice,
+  type Job,
+  planText,
+  type WoodChoice,
+} from '@wattlewright/model';
+
+/** Findings as lines for a terminal: level, place and sentence, then figure, limit, reason, what would mend it, source. */
+export function findingLines(findings: readonly Finding[]): string[] {
+  if (findings.length === 0) return ['nothing to say: no stop, no caution, no note'];
+  return findings.flatMap(({ level, code, where, text, figure, limit, reason, source, mend }) => [
+    `${level.toUpperCase().padEnd(7)} ${where}: ${text} [${code}]`,
+    `        ${figure}; judged by ${limit}, since ${reason}`,
+    `        ${mend}`,
+    `        source: ${source}`,
+  ]);
+}
+
+/** The cutting plan in words: what to buy, the cuts, how near the best; and what a chosen slat height bought. */
+export function planLines(plan: CutPlan, { display, currency }: Job, choice?: HeightChoice): string[] {
+  return [...planText(plan, { display, currency }), ...(choice ? [choice.text] : [])];
+}
+
+/** Woods as a table of plain text, best first. */
+export function woodLines(choices: readonly WoodChoice[], { display }: Job): string[] {
+  const show = (length: number) => formatLength(length, display, { named: true });
+  const rows = choices.map(({ wood, use, smallestPitch, yearlyMovement, mass, decay }) => [
+    wood,
+    `${Math.round(use * 100)} %`,
+    show(smallestPitch),
+    show(yearlyMovement),
+    display.unit === 'in' ? `${(mass / 0.45359237).toFixed(1)} lb` : `${mass.toFixed(1)} kg`,
+    decay,
+  ]);
+  const head = ['wood', 'of strength', 'least pitch', 'moves', 'mass', 'decay of heartwood'];
+  const widths = head.map((title, i) => Math.max(title.length, ...rows.map((row) => (row[i] as string).length)));
+  return [head, ...rows].map((row) =>
+    row
+      .map((cell, i) => cell.padEnd(widths[i] as number))
+      .join('  ')
+      .trimEnd(),
+  );
+}

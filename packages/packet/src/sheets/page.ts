@@ -1,0 +1,46 @@
+import {
+  type Box,
+  type Drawing,
+  type Frame,
+  frame,
+  type Layout,
+  lay,
+  SHEET_PAPERS,
+  type SheetPaperName,
+} from '@wattlewright/drafting';
+import type { Job } from '@wattlewright/model';
+
+/** The paper of a packet, both ways round, and the job's unit: what every maker of sheets needs. */
+export interface Page {
+  readonly paper: SheetPaperName;
+  readonly unit: Job['display']['unit'];
+  readonly upright: Frame;
+  readonly wide: Frame;
+  /** The way that lists and text lie: upright on small paper, wide on large. */
+  readonly text: Frame;
+  /** Columns of running text. */
+  readonly columns: number;
+}
+
+/** The page of a job. */
+export function pageOf(job: Job): Page {
+  const paper = job.paper.sheets as SheetPaperName;
+  const upright = frame(SHEET_PAPERS[paper], 'portrait');
+  const wide = frame(SHEET_PAPERS[paper], 'landscape');
+  const small = paper === 'A4' || paper === 'Letter';
+  return { paper, unit: job.display.unit, upright, wide, text: small ? upright : wide, columns: small ? 1 : 2 };
+}
+
+/** Room for a titled table or text on a sheet: the room above the title block, less the title. */
+export function textRoom({ rooms }: Frame): { readonly width: number; readonly height: number } {
+  const { u0, v0, u1, v1 } = rooms[0] as Box;
+  return { width: u1 - u0, height: v1 - v0 - TITLE };
+}
+
+/** A table's or text's title over it, mm: lettering of 3.5 and its gap. */
+const TITLE = 10;
+
+/** Drawings of the same kind, one after the other on as few sheets as they need, under one subject. */
+export function sheetsOf(drawings: readonly Drawing[], on: Frame, { unit }: Page, subject: string): Layout[] {
+  return lay(drawings, on, unit).map((layout) => ({ ...layout, subject }));
+}

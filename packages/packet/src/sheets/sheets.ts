@@ -1,0 +1,43 @@
+import { arrange, type Drawing, finish, type Sheet, type SheetMeta } from '@wattlewright/drafting';
+import type { Settled } from '../settled.ts';
+import { clientSheets } from './client.ts';
+import { coverSheet } from './cover.ts';
+import { listSheets } from './lists.ts';
+import { pageOf } from './page.ts';
+import { chartSheets, shopSheets } from './shop.ts';
+import { assumptionSheets, changeSheets, findingSheets, makingSheets } from './words.ts';
+
+/** Every sheet of `packet.pdf`, numbered, in the order in which a job is read, bought, made and checked. */
+export function packetSheets(settled: Settled): Sheet[] {
+  const page = pageOf(settled.job);
+  const layouts = [
+    ...coverSheet(settled, page),
+    ...clientSheets(settled, page),
+    ...shopSheets(settled, page),
+    ...changeSheets(settled, page),
+    ...listSheets(settled, page),
+    ...chartSheets(settled, page),
+    ...makingSheets(settled, page),
+    ...findingSheets(settled, page),
+    ...assumptionSheets(settled, page),
+  ];
+  return finish(layouts, metaOf(settled));
+}
+
+/** One drawing on a sheet of its own. */
+export function sheetsFor(settled: Settled, drawing: Drawing): Sheet[] {
+  const { unit } = settled.job.display;
+  return arrange([drawing], { paper: 'fit', unit, meta: metaOf(settled) });
+}
+
+/** What the title block of every sheet of a job says. */
+export function metaOf({ job }: Pick<Settled, 'job'>): SheetMeta {
+  return {
+    owner: job.shop ?? '',
+    title: job.name,
+    number: job.drawing,
+    revision: job.revision,
+    ...(job.date !== undefined && { date: job.date }),
+    unit: job.display.unit === 'in' ? 'inches' : 'mm',
+  };
+}

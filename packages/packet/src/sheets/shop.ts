@@ -1,0 +1,85 @@
+import {
+  arrangeLayouts,
+  type Drawing,
+  detailMakers,
+  elevationMaker,
+  type Item,
+  type Layout,
+  panelNotes,
+  runMaker,
+  sideElevationMaker,
+  verticalSectionMaker,
+  weaveBayMaker,
+  weaveChart,
+  weaveSectionMaker,
+} from '@wattlewright/drafting';
+import { layRuns, type Panel } from '@wattlewright/model';
+import type { Settled } from '../settled.ts';
+import { type Page, sheetsOf, textRoom } from './page.ts';
+
+/** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
+export function shopSheets(settled: Settled, page: Page): Layout[] {
+  return [...runSheets(settled, page), ...settled.panels.flatMap((panel) => panelSheets(panel, settled, page))];
+}
+
+function runSheets({ job, panels }: Settled, { paper, unit }: Page): Layout[] {
+  return layRuns(job, panels).flatMap((run) =>
+    arrangeLayouts([runMaker(run, job.display)], { paper, unit, orientation: 'landscape' }).map((layout) => ({
+      ...layout,
+      subject: `${run.name}: the whole run`,
+    })),
+  );
+}
+
+function panelSheets(panel: Panel, { parts, panels, job }: Settled, { paper, unit }: Page): Layout[] {
+  const finish = job.finish.kind === 'none' ? 'none' : `${job.finish.name}, ${job.finish.coats} coats`;
+  const groups: (readonly [string, readonly Item[]])[] = [
+    [
+      'elevations',
+      [elevationMaker(panel, { parts }), sideElevationMaker(panel, { parts }), untitled(panelNotes(panel, { finish }))],
+    ],
+    // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
+    ...(firstOfItsMake(panel, panels)
+      ? [
+          [
+            'sections',
+            [weaveSectionMaker(panel, parts), weaveBayMaker(panel, parts), verticalSectionMaker(panel, parts, true)],
+          ] as const,
+          ['details', detailMakers(panel, parts)] as const,
+        ]
+      : []),
+  ];
+  return groups.flatMap(([what, items]) =>
+    arrangeLayouts(items, { paper, unit }).map((layout) => ({ ...layout, subject: `${panel.name}: ${what}` })),
+  );
+}
+
+function untitled(drawing: Drawing): Drawing {
+  return { ...drawing, title: '' };
+}
+
+function firstOfItsMake(panel: Panel, panels: readonly Panel[]): boolean {
+  return panels.find((other) => make(other) === make(panel)) === panel;
+}
+
+/** What sections and details depend on, as one text. */
+function make({ details, spec, courses, staves, groove, cover, weave }: Panel): string {
+  const { rail, stile, wood, endStop } = spec;
+  const sections = [staves.width, staves.depth, courses.height, courses.thickness, courses.allowance, courses.gap];
+  return JSON.stringify([details, rail, stile, wood, endStop, groove, cover, weave.name, weave.start, sections]);
+}
+
+/** The weave chart of every panel whose weave differs from those before it. */
+export function chartSheets({ panels, parts }: Settled, page: Page): Layout[] {
+  const room = textRoom(page.upright);
+  const seen = new Set<string>();
+  return panels.flatMap((panel) => {
+    const key = JSON.stringify([panel.weave.rows, panel.courses.count]);
+    if (seen.has(key)) return [];
+    seen.add(key);
+    const like = panels
+      .filter((other) => JSON.stringify([other.weave.rows, other.courses.count]) === key)
+      .map(({ name }) => name);
+    return sheetsOf(weaveChart(panel, { parts, room }), page.upright, page, `Weave chart: ${like.join(', ')}`);
+  });
+}

@@ -1,0 +1,108 @@
+import { type Block, type Layout, prosePages, sightChart, spacingChart, tablePages } from '@wattlewright/drafting';
+import { cautions, type Finding, formatLength, makingOrder, type Panel } from '@wattlewright/model';
+import type { Settled } from '../settled.ts';
+import { type Page, sheetsOf, textRoom } from './page.ts';
+
+/** Numbered steps with this job's own numbers, each caution before its cut. */
+export function makingSheets({ job, panels, parts, plan }: Settled, page: Page): Layout[] {
+  const blocks = makingOrder(job, panels, parts, plan).flatMap(({ title, text, cautions: before }): Block[] => [
+    ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
+    { kind: 'step', text: `${title}. ${text[0] ?? ''}` },
+    ...text.slice(1).map((more): Block => ({ kind: 'bullet', text: more })),
+  ]);
+  return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
+}
+
+/** Every finding with figure, limit, reason, source and what would mend it; with the charts of sight and spacing. */
+export function findingSheets({ findings, panels }: Settled, page: Page): Layout[] {
+  const blocks = findings.flatMap(findingBlocks);
+  const none: Block[] = [
+    { kind: 'paragraph', text: 'Nothing was found that the maker must know beyond these sheets.' },
+  ];
+  const charts = onePerMake(panels).flatMap((panel) => {
+    const width = Math.min(170, textRoom(page.text).width);
+    return [sightChart(panel, { width, height: 85 }), spacingChart(panel, { width, height: 85 })];
+  });
+  return [
+    ...prose(
+      'findings',
+      'Findings',
+      'What the design makes true and the maker must know.',
+      blocks.length > 0 ? blocks : none,
+      page,
+    ),
+    ...sheetsOf(charts, page.text, page, 'Light and spacing'),
+  ];
+}
+
+function findingBlocks({ level, where, text, figure, limit, reason, source, mend }: Finding): Block[] {
+  const head = `${level.toUpperCase()}, ${where}: ${text}`;
+  return [
+    { kind: level === 'note' ? 'bullet' : 'caution', text: head },
+    { kind: 'paragraph', text: `${figure}; judged by ${limit}, since ${reason}. ${mend} Source: ${source}.` },
+  ];
+}
+
+function onePerMake(panels: readonly Panel[]): Panel[] {
+  const seen = new Set<string>();
+  return panels.filter((panel) => {
+    const key = JSON.stringify([panel.weave.rows, panel.staves.pitch, panel.courses.height, panel.courses.gap]);
+    return !seen.has(key) && seen.add(key);
+  });
+}
+
+/** What the measured slats changed, planned against now; nothing when nothing was measured. */
+export function changeSheets({ panels, job }: Settled, page: Page): Layout[] {
+  const room = textRoom(page.text);
+  return panels.flatMap((panel) => {
+    if (!panel.asBuilt) return [];
+    const show = (length: number) =>
+      formatLength(length, { ...job.display, mark: job.display.mark / 2 }, { fractions: 'stacked' });
+    const pages = tablePages({
+      name: 'changes',
+      title: `What the measured slats of ${panel.name} changed (${job.display.unit})`,
+      alt: `Planned and corrected sizes of ${panel.name}.`,
+      columns: [
+        { title: 'Size' },
+        { title: 'Planned', align: 'right' },
+        { title: 'Now', align: 'right' },
+        { title: 'Change', align: 'right' },
+      ],
+      rows: panel.asBuilt.changes.map(({ what, planned, now }) => [
+        what,
+        show(planned),
+        show(now),
+        signed(now - planned, show),
+      ]),
+      ...room,
+    });
+    return sheetsOf(pages, page.text, page, `${panel.name}: what changed`);
+  });
+}
+
+function signed(change: number, show: (length: number) => string): string {
+  const text = show(Math.abs(change));
+  return text === '0' ? '0' : `${change > 0 ? '+' : '−'}${text}`;
+}
+
+/** What was assumed, and what the program does not know. */
+export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
+  const assumed = tablePages({
+    name: 'assumed',
+    title: 'Assumed, since the job does not say',
+    alt: 'Every value that the job left open, what was taken and why.',
+    columns: [{ title: 'In the job file', width: 52 }, { title: 'Taken', width: 46 }, { title: 'Why' }],
+    rows: job.assumed.map(({ path, value, reason }) => [path, value, reason]),
+    ...textRoom(page.text),
+  });
+  const unknown = cautions(job).map((text): Block => ({ kind: 'bullet', text }));
+  return [
+    ...sheetsOf(assumed, page.text, page, 'Assumptions'),
+    ...prose('cautions', 'What this packet does not know', 'Limits and the usual cautions.', unknown, page),
+  ];
+}
+
+function prose(name: string, title: string, alt: string, blocks: readonly Block[], page: Page): Layout[] {
+  const pages = prosePages({ name, title, alt, blocks, columns: page.columns, ...textRoom(page.text) });
+  return sheetsOf(pages, page.text, page, title);
+}
