@@ -70,6 +70,18 @@ export { screwWithdrawal } from './hardware/withdrawal.ts';
 
 // Findings
 export type { Finding, FindingLevel } from './finding.ts';
+export { check } from './findings/check.ts';
+export { type MeasuredAdvice, measuredAdvice } from './findings/fit.ts';
+export type { Judgement, Rule, Subject } from './findings/rule.ts';
+export { rules } from './findings/rules.ts';
+export { type SpacingChart, type SpacingLine, spacingChart } from './findings/spacing.ts';
+export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
+
+// Making
+export { type CautionGroup, cautions } from './making/cautions.ts';
+export { makingOrder } from './making/order.ts';
+export { type RemainingCut, remainingCuts } from './making/remaining.ts';
+export type { Step, StepFigure } from './making/step.ts';
 
 // Wood: the table, moisture, movement, weight
 

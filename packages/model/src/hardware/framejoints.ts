@@ -4,8 +4,7 @@ import { spread } from '../uses/place.ts';
 import { type ChosenScrew, chooseScrew } from './choose.ts';
 import { type Gauge, screwDiameter } from './gauge.ts';
 import { choosePin } from './pin.ts';
-import { DISTANCES } from './row.ts';
-import type { JointToScrew } from './schedule.ts';
+import { DISTANCES, type JointToScrew } from './row.ts';
 
 /** Wood kept under the head of a screw in a thick piece, mm; steps of fixings and their distance from ends; practice. */
 const KEEP = 1.5 * INCH;

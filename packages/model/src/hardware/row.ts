@@ -1,4 +1,5 @@
 import type { Place } from '../uses/place.ts';
+import type { Wood } from '../wood/wood.ts';
 import type { ChosenScrew } from './choose.ts';
 import type { ScrewHoles } from './pilot.ts';
 
@@ -52,6 +53,23 @@ export interface ScrewRow {
   readonly end: Distance;
   readonly remark?: string;
   readonly source: string;
+}
+
+/** A joint before its row is written out: which screw, where, into what. */
+export interface JointToScrew {
+  readonly joint: JointName;
+  readonly screw?: ChosenScrew;
+  readonly pin?: Pin;
+  readonly places: readonly Place[];
+  /** Where it differs from the places. */
+  readonly count?: number;
+  readonly along: ScrewRow['along'];
+  readonly grain?: ScrewRow['grain'];
+  /** Wood that the thread bites; absent: what is already there. */
+  readonly into?: Wood;
+  readonly edge: number;
+  readonly end: number;
+  readonly remark?: string;
 }
 
 /** Wanted distances in diameters, prebored: edge, and end where the wood is pressed. NDS C12.1.5.7, from memory. */

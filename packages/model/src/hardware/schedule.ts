@@ -1,30 +1,10 @@
 import { formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
-import type { Place } from '../uses/place.ts';
-import type { Wood } from '../wood/wood.ts';
-import type { ChosenScrew } from './choose.ts';
 import { frameJoints } from './framejoints.ts';
 import { metalFor } from './metal.ts';
 import { screwGravity, screwHoles } from './pilot.ts';
-import { DISTANCES, type JointName, type Pin, type ScrewRow } from './row.ts';
+import { DISTANCES, type JointToScrew, type ScrewRow } from './row.ts';
 import { useJoints } from './usejoints.ts';
-
-/** A joint before its row is written out: which screw, where, into what. */
-export interface JointToScrew {
-  readonly joint: JointName;
-  readonly screw?: ChosenScrew;
-  readonly pin?: Pin;
-  readonly places: readonly Place[];
-  /** Where it differs from the places. */
-  readonly count?: number;
-  readonly along: ScrewRow['along'];
-  readonly grain?: ScrewRow['grain'];
-  /** Wood that the thread bites; absent: what is already there. */
-  readonly into?: Wood;
-  readonly edge: number;
-  readonly end: number;
-  readonly remark?: string;
-}
 
 /**
  * Every screw and pin of one panel, joint by joint, with its holes, places and edge distances. Lengths are chosen from

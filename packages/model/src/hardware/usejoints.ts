@@ -6,7 +6,7 @@ import { sideFixings } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { spread } from '../uses/place.ts';
 import { chooseScrew } from './choose.ts';
-import type { JointToScrew } from './schedule.ts';
+import type { JointToScrew } from './row.ts';
 
 /** Step of cap screws, wood kept under a foot's screw, thickness of a leaf or plate, mm; common practice, no source. */
 const CAP_STEP = 16 * INCH;

@@ -1,0 +1,127 @@
+import { INCH } from '../length.ts';
+import { ESCAPE_CODE } from '../uses/codes.ts';
+import { dividerDetails, TIPPING } from '../uses/divider.ts';
+import { layRuns, runGaps } from '../uses/run.ts';
+import { screenDetails } from '../uses/screen.ts';
+import { panelRule, type Rule } from './rule.ts';
+import { forceText, lengthText } from './words.ts';
+
+/** Least room between panel and glass, mm: a hand and a cloth, air to dry the pane; common practice, no source. */
+export const GLASS_ROOM: number = INCH;
+
+/** Gaps that differ by less are alike, mm. */
+const SAME_GAP = 0.5;
+
+/** Rules on screens, dividers and runs in their places. */
+export const placeRules: readonly Rule[] = [
+  panelRule({
+    code: 'escape-window',
+    reason: 'a fixed screen over a bedroom window can shut people in and rescuers out',
+    source: `${ESCAPE_CODE.area.source}; ${ESCAPE_CODE.release}`,
+    judge: ({ details, outside, display }) => {
+      if (details.use !== 'screen' || !details.bedroom) return undefined;
+      const feet = (area: number) =>
+        display.unit === 'in' ? `${(area / (12 * INCH) ** 2).toFixed(1)} sq ft` : `${(area / 1e6).toFixed(2)} m²`;
+      return {
+        level: 'caution',
+        text: 'The screen covers the window of a room that people sleep in.',
+        figure: `covers ${feet(outside.width * outside.height)}`,
+        limit: `${feet(ESCAPE_CODE.area.value)} clear, at least ${lengthText(ESCAPE_CODE.height.value, display)} high and ${lengthText(ESCAPE_CODE.width.value, display)} wide`,
+        mend: 'hang it so that it opens or lifts off from inside without key or tool; the local code decides',
+      };
+    },
+  }),
+  panelRule({
+    code: 'glass-distance',
+    reason: 'closer, the pane can be neither cleaned nor dried, and a swollen or wind-bent slat touches it',
+    source: 'common practice, no source',
+    judge: (panel) => {
+      if (panel.details.use !== 'screen') return undefined;
+      const { glass } = screenDetails(panel);
+      if (!glass || glass.frame >= GLASS_ROOM - 1e-9) return undefined;
+      return {
+        level: 'caution',
+        text: 'The panel stands close to the glass.',
+        figure: lengthText(glass.frame, panel.display),
+        limit: lengthText(GLASS_ROOM, panel.display),
+        mend: 'deeper stand-off blocks, or a screen that swings open',
+      };
+    },
+  }),
+  panelRule({
+    code: 'divider-tips',
+    reason: 'a shoulder or a leaning hand pushes that hard, at 1.5 m or at the top of a lower panel',
+    source: 'statics; 45 N (10 lbf) is common practice, no source',
+    judge: (panel) => {
+      if (panel.details.use !== 'divider') return undefined;
+      const { tipping } = dividerDetails(panel);
+      if (!tipping || tipping.push >= TIPPING.push - 1e-9) return undefined;
+      return {
+        level: 'caution',
+        text: `A light push ${lengthText(tipping.at, panel.display)} up tips the divider.`,
+        figure: forceText(tipping.push, panel.display),
+        limit: forceText(TIPPING.push, panel.display),
+        mend: `feet ${lengthText(tipping.footWanted, panel.display)} long, two panels hinged at an angle, or a hook in the wall`,
+      };
+    },
+  }),
+  panelRule({
+    code: 'divider-faces',
+    reason: 'a divider is seen from both sides',
+    source: 'geometry of the weave: an even count of staves makes both faces of plain weave alike',
+    judge: (panel) => {
+      if (panel.details.use !== 'divider') return undefined;
+      const { faces } = dividerDetails(panel);
+      if (faces === 'alike' || faces === 'alike but shifted') return undefined;
+      return {
+        level: 'note',
+        text:
+          faces === 'mirrored'
+            ? 'From behind the pattern runs the other way.'
+            : 'The two faces show different patterns.',
+        figure: faces,
+        limit: 'alike',
+        mend: 'plain weave, or tell the client which side is the front',
+      };
+    },
+  }),
+  {
+    code: 'run-level',
+    reason: 'course lines that step from bay to bay show at once',
+    source: 'common practice, no source',
+    judge: ({ job, panels }) =>
+      layRuns(job, panels)
+        .filter(({ level }) => !level.equal)
+        .map(({ name, level }) => ({
+          level: 'caution',
+          where: name,
+          text: 'The course lines do not run through from panel to panel.',
+          figure: `${lengthText(level.off, job.display)}, or another count of courses`,
+          limit: 'one level',
+          mend: 'give every panel of the run the same height, bottom gap, rail and fit',
+        })),
+  },
+  {
+    code: 'run-gap',
+    reason: 'the run and the panel’s opening give two gaps for one place',
+    source: 'the job',
+    judge: ({ job, panels }) =>
+      job.runs.flatMap((run) =>
+        run.panels.flatMap((name) => {
+          const panel = panels.find((each) => each.name === name);
+          if (!panel?.opening || run.post === 0) return [];
+          const { left, right } = runGaps(run, panel);
+          const off = Math.max(Math.abs(left - run.gap), Math.abs(right - run.gap));
+          if (off < SAME_GAP) return [];
+          return {
+            level: 'caution' as const,
+            where: `${run.name}, ${name}`,
+            text: 'The gap to the posts differs between the run and the panel’s opening; the opening’s is drawn.',
+            figure: `${lengthText(left, job.display)} and ${lengthText(right, job.display)}`,
+            limit: lengthText(run.gap, job.display),
+            mend: 'give one and leave the other out',
+          };
+        }),
+      ),
+  },
+];

@@ -1,0 +1,183 @@
+import { metalFor } from '../hardware/metal.ts';
+import type { Panel } from '../panel/panel.ts';
+import { woodNamed } from '../wood/species.ts';
+import type { Wood } from '../wood/wood.ts';
+import { panelRule, type Rule } from './rule.ts';
+import { lengthText } from './words.ts';
+
+/** Play that a stave keeps in its groove, mm: a sheet of paper on either side, common practice, no source. */
+const PLAY = 0.2;
+
+/** The woods of a panel, each once, with the members made of it. */
+function woodsOf({ spec }: Panel): { readonly wood: Wood; readonly members: string }[] {
+  const names = [...new Set(Object.values(spec.wood).map(({ wood }) => wood.name))];
+  return names.flatMap((name) => {
+    const own = Object.entries(spec.wood).filter(([, member]) => member.wood.name === name);
+    const [first] = own;
+    return first ? [{ wood: first[1].wood, members: own.map(([role]) => `${role}s`).join(', ') }] : [];
+  });
+}
+
+/** Room that the stack has to swell into: over it, and in its gaps, mm. */
+export function roomToSwell({ courses }: Panel): number {
+  return courses.allowance + courses.gap * (courses.count - 1);
+}
+
+/** Rules on moisture, decay and what woods do. */
+export const woodRules: readonly Rule[] = [
+  panelRule({
+    code: 'no-room-to-swell',
+    reason: 'a stack with no room crushes its edges or bows out of the frame in the wet season',
+    source: 'Wood Handbook FPL-GTR-190, ch. 13',
+    judge: (panel) => {
+      const room = roomToSwell(panel);
+      const { swell, needed, wettest } = panel.movement;
+      const gaps = panel.courses.gap > 0;
+      const wanted = gaps ? swell : needed;
+      if (room >= wanted - 1e-6) return undefined;
+      return {
+        level: room < swell - 1e-6 ? 'stop' : 'caution',
+        text: `The stack has too little room to swell to ${wettest} % moisture.`,
+        figure: lengthText(room, panel.display),
+        limit: lengthText(wanted, panel.display),
+        mend: 'leave more room at the top, build with wetter wood, or take quarter-sawn slats',
+      };
+    },
+  }),
+  panelRule({
+    code: 'dry-opening',
+    reason: 'in the dry season the stack shrinks and light shows over it unless strips hide the joint',
+    source: 'Wood Handbook FPL-GTR-190, ch. 13',
+    judge: (panel) => {
+      const { courses, cover, movement, display } = panel;
+      if (courses.gap > 0 || movement.dryOpening <= cover.height + 1e-6) return undefined;
+      return {
+        level: 'caution',
+        text: 'The joint over the stack opens further in the dry season than its cover hides.',
+        figure: lengthText(movement.dryOpening, display),
+        limit: lengthText(cover.height, display),
+        mend: 'higher cover strips, a deeper frame to make room for them, or less room at the top',
+      };
+    },
+  }),
+  panelRule({
+    code: 'groove-play',
+    reason: 'a stave that swells tight splits the rail along its groove',
+    source: 'Wood Handbook FPL-GTR-190, ch. 13; least play common practice, no source',
+    judge: ({ movement, display }) => {
+      const { built, driest, wettest } = movement.grooveClearance;
+      const least = Math.min(built, driest, wettest);
+      if (least >= PLAY) return undefined;
+      return {
+        level: least < 0 ? 'stop' : 'caution',
+        text: 'The staves have too little play in their grooves.',
+        figure: `${least.toFixed(2)} mm`,
+        limit: `${PLAY} mm`,
+        mend: `add ${lengthText(PLAY - least, display)} or more to the groove's clearance`,
+      };
+    },
+  }),
+  panelRule({
+    code: 'knots-in-slats',
+    reason: 'a knot or steep grain breaks a bent slat: at a slope of grain of 1 in 10 wood keeps 0.81 of its strength',
+    source: 'Wood Handbook FPL-GTR-190, ch. 5 (from memory)',
+    judge: ({ spec }) => {
+      const { slat, stave } = spec.wood;
+      const of = slat.grade !== 'clear' ? 'slats' : stave.grade !== 'clear' ? 'staves' : undefined;
+      if (!of) return undefined;
+      return {
+        level: of === 'slats' ? 'stop' : 'caution',
+        text: `The ${of} are of knotty wood.`,
+        figure: 'knotty',
+        limit: 'clear, grain steeper than 1 in 15 set aside',
+        mend: `take clear straight-grained wood for the ${of}`,
+      };
+    },
+  }),
+  panelRule({
+    code: 'wood-rots',
+    reason: 'groups of average heartwood; sapwood of every wood rots; grooves and rail tops hold water',
+    source: 'Wood Handbook FPL-GTR-190, Table 14-1',
+    judge: (panel) => {
+      if (panel.site.where !== 'outdoors') return undefined;
+      return woodsOf(panel).flatMap(({ wood, members }) => {
+        const group = wood.decay?.group;
+        if (group === 'resistant' || group === 'very resistant') return [];
+        return {
+          level: group === 'moderately resistant' ? ('note' as const) : ('caution' as const),
+          text: `${sentence(wood.name)} (${members}) does not last long in the weather.`,
+          figure: group ?? 'not known',
+          limit: 'resistant',
+          mend: 'a resistant wood, heartwood only, or keep water out and look at it every year',
+        };
+      });
+    },
+  }),
+  panelRule({
+    code: 'wood-not-in-table',
+    reason: 'figures of the job’s own are used as given; nothing here checked them',
+    source: 'the job',
+    judge: (panel) =>
+      woodsOf(panel)
+        .filter(({ wood }) => !woodNamed(wood.name))
+        .map(({ wood, members }) => ({
+          level: 'note' as const,
+          text: `${sentence(wood.name)} (${members}) is not in the wood table.`,
+          figure: wood.source ?? 'no source given',
+          limit: 'a wood of the table',
+          mend: 'check its strength, modulus and shrinkage against a published table',
+        })),
+  }),
+  panelRule({
+    code: 'moisture-when-built',
+    reason: 'a panel built drier or wetter than its place ever is moves one way only, and further',
+    source: 'Wood Handbook FPL-GTR-190, ch. 13',
+    judge: ({ movement }) => {
+      const { built, driest, wettest } = movement;
+      if (built >= driest && built <= wettest) return undefined;
+      return {
+        level: 'caution',
+        text: `The wood is ${built < driest ? 'drier' : 'wetter'} when built than the place ever makes it.`,
+        figure: `${built} %`,
+        limit: `${driest} to ${wettest} %`,
+        mend: 'let the boards lie at the place for some weeks and measure again',
+      };
+    },
+  }),
+  panelRule({
+    code: 'tannin',
+    reason: 'tannin stains and eats plain and electroplated steel where wet',
+    source: 'Wood Handbook FPL-GTR-190, ch. 8 (from memory)',
+    judge: (panel) =>
+      woodsOf(panel)
+        .filter(({ wood }) => wood.tannic && panel.site.where === 'outdoors')
+        .map(({ wood }) => ({
+          level: 'note' as const,
+          text: `${sentence(wood.name)} stains and eats coated steel screws.`,
+          figure: 'tannin',
+          limit: metalFor(panel).name,
+          mend: `use ${metalFor(panel).name} throughout, pins and wire too`,
+        })),
+  }),
+  panelRule({
+    code: 'wood-dust',
+    reason: 'fine dust of these woods harms beyond being dust',
+    source: 'health notices on wood dust (from memory)',
+    judge: (panel) =>
+      woodsOf(panel).flatMap(({ wood }) =>
+        wood.dust
+          ? {
+              level: 'note' as const,
+              text: `${sentence(wood.name)}: ${wood.dust}.`,
+              figure: wood.name,
+              limit: 'dust at the source, mask when sanding',
+              mend: 'extract at the saw, wear a fitted mask, sand outdoors or under extraction',
+            }
+          : [],
+      ),
+  }),
+];
+
+function sentence(name: string): string {
+  return name.charAt(0).toUpperCase() + name.slice(1);
+}

@@ -1,0 +1,133 @@
+import { THIN_RIP } from '../findings/cutting.ts';
+import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepText } from './step.ts';
+
+/** Steps at the saw and the bench before anything is joined. */
+export function sawingSteps(making: Making): StepText[] {
+  return [chooseWood(making), rip(making), crosscut(making), measureStack(making), cutToStack(making)];
+}
+
+function chooseWood({ job, panels, parts, plan }: Making): StepText {
+  const dust = new Set(panels.flatMap(({ spec }) => Object.values(spec.wood).map(({ wood }) => wood)));
+  const boards =
+    plan && plan.status !== 'impossible' ? plan.boards.reduce((sum, { count }) => sum + count, 0) : undefined;
+  const clear = parts.filter(({ grade }) => grade === 'clear').map(({ letter }) => letter);
+  return {
+    title: 'Choose and mark the wood',
+    cautions: [...dust].flatMap(({ name, dust: harm }) =>
+      harm ? [`${name}: ${harm}. Extract it and wear a mask.`] : [],
+    ),
+    text: [
+      'Let the boards lie where they will be worked until their moisture stands still, and measure it.',
+      `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15, no sapwood outdoors. A slat with a knot breaks when it is bent.`,
+      'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
+    ],
+    figures: [
+      { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
+      ...(boards === undefined ? [] : [{ what: 'boards to open', value: String(boards), where: '' }]),
+    ],
+  };
+}
+
+function rip(making: Making): StepText {
+  const fine = fineIn(making);
+  const { job, parts, plan } = making;
+  const show = lengthIn(making);
+  const thin = parts.filter(({ thickness }) => thickness < THIN_RIP - 1e-9);
+  const sections = new Map<string, string[]>();
+  for (const part of parts) {
+    const size = `${fine(part.thickness)} x ${fine(part.width)}`;
+    sections.set(size, [...(sections.get(size) ?? []), part.letter]);
+  }
+  return {
+    title: 'Rip to section',
+    cautions: [
+      'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
+      ...(thin.length > 0
+        ? [
+            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${show(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block over the strip, and let the thin strip fall on the free side of the blade, not between blade and fence.`,
+          ]
+        : []),
+      `Rip nothing shorter than ${show(job.saw.shortestRip)} or narrower than ${show(job.saw.narrowestRip)}.`,
+    ],
+    text: [
+      'Follow the cut sheets: they group the rips by fence setting. Rip everything of one setting before the fence moves, spares too.',
+      'Try each setting on a scrap and measure the strip, not the fence scale. Slats have to be alike: a difference of a hair adds up over all courses.',
+    ],
+    figures: [
+      { what: 'rip kerf', value: fine(job.saw.ripKerf), where: '' },
+      ...[...sections].map(([size, letters]) => ({ what: `section of ${letters.join(', ')}`, value: size, where: '' })),
+      ...(plan && plan.fences.length > 0
+        ? [{ what: 'fence settings', value: plan.fences.map(({ at }) => fine(at)).join(', '), where: '' }]
+        : []),
+    ],
+  };
+}
+
+function crosscut(making: Making): StepText {
+  const show = lengthIn(making);
+  const short = making.parts.filter(({ length }) => length < making.job.saw.shortestRip);
+  return {
+    title: 'Crosscut, but not the stiles and staves',
+    cautions:
+      short.length > 0
+        ? [
+            `Part ${short.map(({ letter }) => letter).join(', ')} is short: cut it last from a long stick, against a stop block that ends before the blade, and never hold it with the hand.`,
+          ]
+        : [],
+    text: [
+      'Square one end, then cut to a stop. Slats: square ends, all of one length from one setting; they are longer than the clear width because they bend.',
+      'Leave stiles and staves long: their length follows the measured stack.',
+    ],
+    figures: partFigures(making, ['rail', 'slat', 'cap rail', 'foot', 'strut', 'stand-off block'], ({ length }) =>
+      show(length),
+    ),
+  };
+}
+
+function measureStack(making: Making): StepText {
+  const fine = fineIn(making);
+  const { panels } = making;
+  const show = lengthIn(making);
+  const done = panels.every(({ asBuilt }) => asBuilt);
+  return {
+    title: 'Lay out the courses and measure the stack',
+    cautions: ['Do this before any stile or stave is cut to length: it is the one check that cannot be made later.'],
+    text: [
+      'Lay all slats of one panel edge to edge on a flat bench, in the order they will be woven, against a straight edge. Press them together by hand and measure the whole height at both ends.',
+      'Measure the thickness of ten slats laid on one another and divide by ten.',
+      done
+        ? 'Both are in the job already: what follows is figured from them.'
+        : 'Write both in the job under measured and print the packet again; stiles, staves and sticks then fit the wood as it is.',
+    ],
+    figures: [
+      ...eachPanel(panels, 'slats in the stack', ({ courses }) => String(courses.count)),
+      ...eachPanel(panels, 'stack, slats alone', ({ courses }) => show(courses.count * courses.height)),
+      ...eachPanel(panels, 'gaps between them', ({ courses }) =>
+        courses.gap > 0 ? `${courses.count - 1} of ${fine(courses.gap)}` : undefined,
+      ),
+      ...eachPanel(panels, 'slat thickness', ({ courses }) => fine(courses.thickness)),
+    ],
+  };
+}
+
+function cutToStack(making: Making): StepText {
+  const fine = fineIn(making);
+  const { panels } = making;
+  const show = lengthIn(making);
+  return {
+    title: 'Cut stiles and staves to the stack',
+    cautions: [],
+    text: [
+      panels.some(({ asBuilt }) => asBuilt)
+        ? 'These lengths come from the measured stack.'
+        : 'If the stack measures other than planned, add or take off the difference on every stile and every stave.',
+      'Stiles in pairs from one stop, staves from one stop.',
+    ],
+    figures: [
+      ...partFigures(making, ['stile', 'stave', 'cover strip', 'stop', 'filler'], ({ length }) => show(length)),
+      ...eachPanel(panels, 'room over the stack', ({ courses }) =>
+        courses.allowance > 0 ? fine(courses.allowance) : undefined,
+      ),
+    ],
+  };
+}

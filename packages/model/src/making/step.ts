@@ -1,0 +1,73 @@
+import type { CutPlan } from '../cutting/plan.ts';
+import { lengthText } from '../findings/words.ts';
+import type { Job } from '../job/job.ts';
+import { formatLength } from '../length.ts';
+import type { Panel } from '../panel/panel.ts';
+import type { Part, PartRole } from '../parts/part.ts';
+
+/** A size or count that a step needs, ready to read. */
+export interface StepFigure {
+  readonly what: string;
+  readonly value: string;
+  /** Panels it holds for; empty where it holds for all. */
+  readonly where: string;
+}
+
+/** One step of making, with this job's own numbers. Cautions are read before its text. */
+export interface Step {
+  readonly n: number;
+  readonly title: string;
+  readonly cautions: readonly string[];
+  readonly text: readonly string[];
+  readonly figures: readonly StepFigure[];
+}
+
+/** A step before it has its number. */
+export type StepText = Omit<Step, 'n'>;
+
+/** What steps are written from. */
+export interface Making {
+  readonly job: Job;
+  readonly panels: readonly Panel[];
+  readonly parts: readonly Part[];
+  readonly plan?: CutPlan;
+}
+
+/** A length in the job's unit and marks, named. */
+export function lengthIn({ job }: Pick<Making, 'job'>): (length: number) => string {
+  return (length) => formatLength(length, job.display, { named: true });
+}
+
+/** A size set at the saw, finer than a tape reads: to 1/64 in or 0.1 mm. */
+export function fineIn({ job }: Pick<Making, 'job'>): (length: number) => string {
+  return (length) => lengthText(length, job.display);
+}
+
+/** A figure for every panel; panels with the same value share a line, and one line for all says no names. */
+export function eachPanel(
+  panels: readonly Panel[],
+  what: string,
+  value: (panel: Panel) => string | undefined,
+): StepFigure[] {
+  const groups = new Map<string, string[]>();
+  for (const panel of panels) {
+    const shown = value(panel);
+    if (shown !== undefined) groups.set(shown, [...(groups.get(shown) ?? []), panel.name]);
+  }
+  return [...groups].map(([shown, names]) => ({
+    what,
+    value: shown,
+    where: names.length === panels.length ? '' : names.join(', '),
+  }));
+}
+
+/** Parts of some roles, each as a figure: letter and name, pieces and spares, size. */
+export function partFigures(making: Making, roles: readonly PartRole[], size: (part: Part) => string): StepFigure[] {
+  return making.parts
+    .filter(({ role }) => roles.includes(role))
+    .map((part) => ({
+      what: `${part.letter}, ${part.name}`,
+      value: `${part.count}${part.spare > 0 ? ` and ${part.spare} spare` : ''}, ${size(part)}`,
+      where: part.where.length === making.panels.length ? '' : part.where.map(({ panel }) => panel).join(', '),
+    }));
+}
