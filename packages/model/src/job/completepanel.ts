@@ -1,13 +1,12 @@
-import { formatLength, INCH, type Marks } from '../length.ts';
-import type { Grade } from '../parts/part.ts';
+import { INCH, type Marks } from '../length.ts';
 import type { NamedWeave } from '../weave/pattern.ts';
-import { woodNamed, woodNames } from '../wood/species.ts';
 import type { Wood } from '../wood/wood.ts';
 import type { Assumptions } from './assume.ts';
+import { completeFit, completeSpacing } from './completefit.ts';
 import { completeUse } from './completeuse.ts';
+import { completeWood } from './completewood.ts';
 import type { PanelFile } from './file.ts';
-import type { Fit, MemberWood, OpeningGaps, PanelSpec, Site, UseDetails } from './job.ts';
-import { nearestWord } from './nearest.ts';
+import type { OpeningGaps, PanelSpec, Site, UseDetails } from './job.ts';
 import type { FieldPath } from './problem.ts';
 
 /** Something between fields that keeps the job from being one. */
@@ -191,93 +190,4 @@ function usualGaps(details: UseDetails, { unit }: Marks): OpeningGaps & { readon
     };
   }
   return { left: room, right: room, top: room, bottom: room, reason: 'room to set the panel in its opening' };
-}
-
-function completeFit(file: PanelFile, { at, display, assume, faults }: PanelContext): Fit {
-  const fit = file.fit;
-  const inch = display.unit === 'in';
-  if (fit?.vary === 'outside') {
-    return { vary: 'outside', go: assume.value([...at, 'fit', 'go'], fit.go, 'nearest', 'the nearest whole course') };
-  }
-  if (fit?.vary === 'gaps') {
-    const from = fit.from ?? 0;
-    const to = assume.length(
-      [...at, 'fit', 'to'],
-      fit.to,
-      inch ? INCH / 4 : 6,
-      'a gap that still reads as a closed weave',
-    );
-    if (from > to) faults.push({ path: [...at, 'fit', 'from'], message: 'expected at most the field "to"' });
-    return { vary: 'gaps', from, to };
-  }
-  const prefer = fit?.prefer ?? file.slat?.height ?? (inch ? 1.5 * INCH : 38);
-  const from = fit?.from ?? prefer - (inch ? INCH / 8 : 3);
-  const to = fit?.to ?? prefer + (inch ? INCH / 4 : 6);
-  if (fit?.from === undefined || fit.to === undefined) {
-    const show = (length: number) => formatLength(length, display, { named: true });
-    assume.note(
-      [...at, 'fit'],
-      `slats from ${show(from)} to ${show(to)}, near ${show(prefer)}`,
-      'slat heights that look alike, so that the height closes',
-    );
-  }
-  if (from > to) faults.push({ path: [...at, 'fit', 'from'], message: 'expected at most the field "to"' });
-  const step = fit?.step ?? (inch ? INCH / 64 : 0.5);
-  return { vary: 'slats', from, to, prefer: Math.min(Math.max(prefer, from), to), step };
-}
-
-function completeSpacing(
-  { stave = {} }: PanelFile,
-  { at, display, assume, faults }: PanelContext,
-): PanelSpec['stave']['spacing'] {
-  if (stave.count !== undefined && stave.pitch) {
-    faults.push({ path: [...at, 'stave', 'count'], message: 'give count or pitch, not both' });
-  }
-  if (stave.count !== undefined) return { count: stave.count };
-  const inch = display.unit === 'in';
-  const reason = 'staves for 3/16 in slats stand 10 to 14 in apart, common practice, no source';
-  const length = (name: 'from' | 'to' | 'prefer', inches: number, mm: number) =>
-    assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], inch ? inches * INCH : mm, reason);
-  const spacing = {
-    from: length('from', 9, 230),
-    to: length('to', 14, 355),
-    prefer: length('prefer', 11, 280),
-    soft: !stave.pitch,
-  };
-  if (spacing.from > spacing.to) faults.push({ path: [...at, 'stave', 'pitch'], message: 'expected from at most to' });
-  return spacing;
-}
-
-function completeWood(file: PanelFile, { at, assume, faults, woods }: PanelContext): PanelSpec['wood'] {
-  const common = file.wood?.all;
-  const fallback = assume.value(
-    [...at, 'wood'],
-    common?.wood ?? file.wood?.rail?.wood ?? file.wood?.slat?.wood,
-    'western redcedar',
-    'light, durable and easy to split thin',
-  );
-  const member = (role: 'rail' | 'stile' | 'stave' | 'slat', grade: Grade): MemberWood => {
-    const own = file.wood?.[role];
-    const name = own?.wood ?? fallback;
-    const found = woods.find((wood) => wood.name === name) ?? woodNamed(name);
-    if (!found) {
-      const near = nearestWord(name, [...woodNames, ...woods.map((wood) => wood.name)]);
-      const hint = near ? `did you mean ${near}? Or` : 'either name one of the table (wattlewright woods lists it) or';
-      faults.push({
-        path: [...at, 'wood', ...(own?.wood === undefined ? [] : [role])],
-        message: `no such wood: ${name}; ${hint} give its figures under woods`,
-      });
-    }
-    return {
-      wood: found ?? { name, modulus: 8000, strength: 50, specificGravity12: 0.4 },
-      grade: own?.grade ?? common?.grade ?? grade,
-      rings: own?.rings ?? common?.rings ?? 0,
-    };
-  };
-  return {
-    rail: member('rail', 'knotty'),
-    stile: member('stile', 'knotty'),
-    stave: member('stave', 'clear'),
-    slat: member('slat', 'clear'),
-  };
 }

@@ -1,0 +1,41 @@
+import type { Grade } from '../parts/part.ts';
+import { woodNamed, woodNames } from '../wood/species.ts';
+import type { PanelContext } from './completepanel.ts';
+import type { PanelFile } from './file.ts';
+import type { MemberWood, PanelSpec } from './job.ts';
+import { nearestWord } from './nearest.ts';
+
+/** The wood of each kind of member: the panel's one wood unless a member has its own. */
+export function completeWood(file: PanelFile, { at, assume, faults, woods }: PanelContext): PanelSpec['wood'] {
+  const common = file.wood?.all;
+  const fallback = assume.value(
+    [...at, 'wood'],
+    common?.wood ?? file.wood?.rail?.wood ?? file.wood?.slat?.wood,
+    'western redcedar',
+    'light, durable and easy to split thin',
+  );
+  const member = (role: 'rail' | 'stile' | 'stave' | 'slat', grade: Grade): MemberWood => {
+    const own = file.wood?.[role];
+    const name = own?.wood ?? fallback;
+    const found = woods.find((wood) => wood.name === name) ?? woodNamed(name);
+    if (!found) {
+      const near = nearestWord(name, [...woodNames, ...woods.map((wood) => wood.name)]);
+      const hint = near ? `did you mean ${near}? Or` : 'either name one of the table (wattlewright woods lists it) or';
+      faults.push({
+        path: [...at, 'wood', ...(own?.wood === undefined ? [] : [role])],
+        message: `no such wood: ${name}; ${hint} give its figures under woods`,
+      });
+    }
+    return {
+      wood: found ?? { name, modulus: 8000, strength: 50, specificGravity12: 0.4 },
+      grade: own?.grade ?? common?.grade ?? grade,
+      rings: own?.rings ?? common?.rings ?? 0,
+    };
+  };
+  return {
+    rail: member('rail', 'knotty'),
+    stile: member('stile', 'knotty'),
+    stave: member('stave', 'clear'),
+    slat: member('slat', 'clear'),
+  };
+}
