@@ -26,6 +26,9 @@ export const POINT_RADIUS = 1.3;
 /** How far from its point a name may stand, mm, nearest first. */
 const FAR = [3, 5, 8, 12, 17, 23, 30];
 
+/** From one name at the side of a plot to the next, mm. */
+const STEP = (ASCENT + DESCENT) * TEXT + 0.5;
+
 /** What a plot has to name. */
 interface Named {
   readonly curves: readonly Curve[];
@@ -48,7 +51,7 @@ export function names(field: Field, named: Named): Mark[] {
       one.named === undefined ? [] : [{ at: nearest(run, field.u(one.named)), label: one.label, from: 0.3 }],
     ),
   ];
-  const lines = [
+  const lines: (readonly Point[])[] = [
     ...curves.map(({ run }) => run),
     ...levels.map(({ y }): Point[] => [
       [field.box.u0, field.v(y)],
@@ -61,6 +64,7 @@ export function names(field: Field, named: Named): Mark[] {
     const text = freePlace(field, one, lines, taken);
     if (!text) continue;
     taken.push(textBox(text));
+    lines.push(lead(one.at, textBox(text)));
     marks.push(...called(one, text));
   }
   return [...marks, ...endNames(field, ends)];
@@ -70,7 +74,7 @@ function nearest(run: readonly Point[], u: number): Point {
   return run.reduce((best, point) => (Math.abs(point[0] - u) < Math.abs(best[0] - u) ? point : best));
 }
 
-/** Names at the right beside the plot, moved apart where they would touch. */
+/** Names at the right beside the plot, moved apart where they would touch; where one needs a leader, all have one. */
 function endNames(
   { box }: Field,
   ends: readonly { readonly label: string; readonly main?: boolean | undefined; readonly end: Point }[],
@@ -78,11 +82,14 @@ function endNames(
   const sorted = ends.toSorted((a, b) => a.end[1] - b.end[1]);
   const places = apart(
     sorted.map(({ end }) => end[1]),
-    (ASCENT + DESCENT) * TEXT + 0.5,
+    STEP,
   );
+  // None below the axis, where its values stand.
+  for (let i = places.length - 1; i >= 0; i--)
+    places[i] = Math.min(places[i] as number, i + 1 < places.length ? (places[i + 1] as number) - STEP : box.v1 - 0.5);
+  const led = sorted.some(({ end }, i) => Math.abs(end[1] - (places[i] as number)) > 0.6 || box.u1 - end[0] > 1);
   return sorted.flatMap(({ label, main, end }, i): Mark[] => {
     const v = places[i] as number;
-    const led = Math.abs(end[1] - v) > 0.6 || box.u1 - end[0] > 1;
     return [
       ...(led ? [stroke('dimension', line([end[0] + 0.3, end[1]], [box.u1 + 4, v]))] : []),
       write(main ? 'title' : 'label', label, [box.u1 + (led ? 5 : 2), v + TEXT / 2], { height: TEXT }),
@@ -133,17 +140,31 @@ function freePlace(
         own.u1 <= within.u1 &&
         own.v0 >= within.v0 &&
         own.v1 <= within.v1 &&
-        !taken.some((other) => overlaps(room, other)) &&
+        !taken.some(
+          (other) => overlaps(room, other) || (!holds(other, [u, v]) && crossesBox(lead([u, v], own), other)),
+        ) &&
         !lines.some((run) => run.some((point, i) => i > 0 && crossesBox([run[i - 1] as Point, point], room)));
       if (free) return text;
     }
   return undefined;
 }
 
+/** From a point to the nearest place on its name. */
+function lead([u, v]: Point, box: Box): readonly [Point, Point] {
+  return [
+    [u, v],
+    [Math.min(Math.max(u, box.u0), box.u1), Math.min(Math.max(v, box.v0), box.v1)],
+  ];
+}
+
+function holds({ u0, v0, u1, v1 }: Box, [u, v]: Point): boolean {
+  return u > u0 && u < u1 && v > v0 && v < v1;
+}
+
 /** A name on a patch of paper, so that the grid does not run through it, and a short leader where it stands off. */
 function called({ at: [u, v], from }: Called, text: TextMark): Mark[] {
   const box = textBox(text);
-  const to: Point = [Math.min(Math.max(u, box.u0), box.u1), Math.min(Math.max(v, box.v0), box.v1)];
+  const [, to] = lead([u, v], box);
   const far = Math.hypot(to[0] - u, to[1] - v);
   const start: Point = [u + ((to[0] - u) * from) / far, v + ((to[1] - v) * from) / far];
   const end: Point = [to[0] - ((to[0] - u) * 0.5) / far, to[1] - ((to[1] - v) * 0.5) / far];

@@ -32,7 +32,8 @@ export function spacingChart(panel: Panel, size: { readonly width?: number; read
   // Thicknesses are finer than a tape's marks.
   const fine = { unit: display.unit, mark: display.unit === 'in' ? 25.4 / 64 : 0.1 };
   const thick = (length: number): string => formatLength(length, fine, { fractions: 'stacked', named: true });
-  const from = staves.width + 0.35 * staves.bay;
+  const breaks = smallestPitch({ ...sizes, use: 1.2, slatThickness: courses.thickness });
+  const from = Math.max(1.05 * staves.width, Math.min(staves.width + 0.35 * staves.bay, breaks));
   const to = staves.pitch + 0.6 * staves.bay;
   const top = Math.max(1.2, Math.min(worst * 1.1, 3)) * 100;
   const series = nearThicknesses(courses.thickness, display.unit).map((thickness): Series => {

@@ -11,9 +11,9 @@ import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
 import { unitName } from './template.ts';
 
 /** Places across the stick, mm from its left edge: right end of the numbers, start of the distances, of the sides. */
-const NUMBER = 21;
-const DISTANCE = 24;
-const SIDE = 43.5;
+const NUMBER = 20;
+const DISTANCE = 22.5;
+const SIDE = 45;
 
 /** From a course's lower edge up to the baseline of its texts, mm. */
 const LIFT = 1;
@@ -137,8 +137,8 @@ function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly h
   const titleTop = rows - step - size - heading - 4;
   return {
     marks: [
-      write('label', `Stile top ${show(stile.length)}`, [16, top - LIFT], { height: TEXT_LARGE }),
-      write('label', `Room over the stack ${show(courses.allowance)}`, [16, rows], { height: TEXT_LARGE }),
+      write('label', `Stile top ${show(stile.length)}`, [16, top - 1.6], { height: TEXT_LARGE }),
+      write('label', `Room above ${show(courses.allowance)}`, [16, rows], { height: TEXT_LARGE }),
       pointer([7, top - LIFT - 0.5], 'down'),
       ...paragraph(`${name}: course stick`, [2, titleTop], width, { height: TEXT_LARGE, role: 'title' }).marks,
       ...paragraph(words, [2, titleTop + heading + 1], width).marks,

@@ -1,4 +1,4 @@
-import { formatLength, type Panel, type Part, sideAt } from '@wattlewright/model';
+import { type Panel, type Part, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
@@ -7,11 +7,11 @@ import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
-import { paragraph, pointer, STICK_TICK, STICK_WIDTH, type TickText, tickBase, ticksFit } from './stick.ts';
+import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
+import { type Letters, staveTexts, textInk, VALUES_FROM } from './stickvalues.ts';
 import { unitName } from './template.ts';
 
 /** Heights on the stick, mm from its top edge: running dimensions, the first course, its words, the title. */
-const VALUES = 13.5;
 const WEAVE = { from: 31.5, to: 40.5 };
 const BAR = { from: 34, to: 38 };
 const WORDS = 44.5;
@@ -20,22 +20,6 @@ const TITLE = 52;
 const TITLE_EVERY = 400;
 /** Widest line of the instructions beside the stick, mm: so that they stand on the first page. */
 const INSTRUCTIONS = 165;
-
-/** What the marks of a stave stick depict. */
-interface Letters {
-  readonly rail?: string | undefined;
-  readonly stile?: string | undefined;
-  readonly stave?: string | undefined;
-  readonly slat?: string | undefined;
-}
-
-/** Which distances are written, and how high. */
-interface Written {
-  readonly texts: readonly TickText[];
-  readonly height: number;
-  /** What is left out, for the reader; empty for nothing. */
-  readonly said: string;
-}
 
 /**
  * The stave stick, full size: laid along a rail's grooved edge it marks every stave's left and right face, its centre and
@@ -51,7 +35,7 @@ export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: read
     slat: partOf(parts, panel, 'slat')?.letter,
   };
   const { length } = panel.rail;
-  const written = chooseTexts(panel, letters);
+  const written = staveTexts(panel, letters);
   const below = instructions(panel, written.said);
   return {
     name: 'stave-stick',
@@ -63,8 +47,8 @@ export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: read
       ...firstCourse(panel, letters),
       stroke('tick', rectangle({ u0: 0, v0: 0, u1: length, v1: STICK_WIDTH }), letters.rail),
       ...ticks(panel, letters),
-      ...values(written),
-      originCircle([0, VALUES + 6]),
+      ...textInk(written),
+      originCircle([0, VALUES_FROM + 6]),
       ...staveNumbers(panel, letters),
       ...stileNames(panel, letters),
       ...edgeNames(panel),
@@ -99,64 +83,6 @@ function ticks({ staves, clear }: Panel, { stave, stile }: Letters): Mark[] {
     ...faces.filter((u) => !isStile(u)).flatMap((u) => edge(u, STICK_TICK, 'tick', stave)),
     ...staves.centres.flatMap((u) => edge(u, STICK_TICK / 2 - 1, 'centre', stave)),
   ];
-}
-
-/** Both faces of every stave, or as many as there is room for, the last one always. */
-function chooseTexts(panel: Panel, { stave, stile, rail }: Letters): Written {
-  const { staves, clear, display } = panel;
-  const show = (u: number): string => formatLength(u, display, { fractions: 'stacked' });
-  const text = (at: number, way: -1 | 1, of: string | undefined): TickText => ({
-    at,
-    way,
-    text: show(at),
-    ...(of === undefined ? {} : { of }),
-  });
-  const ends = [
-    text(0, 1, rail),
-    text(panel.rail.length, -1, rail),
-    text(clear.left, -1, stile),
-    text(clear.left + clear.width, 1, stile),
-  ];
-  const inner = (step: number, both: boolean): TickText[] =>
-    staves.lefts.flatMap((left, j) => {
-      const [isFirst, isLast] = [j === 0, j === staves.count - 1];
-      if (j % step !== 0 && !isLast) return [];
-      if (!isLast && isFirst === false && staves.count - 1 - j < step) return [];
-      return [
-        ...(isFirst ? [] : [text(left, -1, stave)]),
-        ...(both && !isLast ? [text(left + staves.width, 1, stave)] : []),
-      ];
-    });
-  for (const height of [TEXT_LARGE, TEXT]) {
-    const texts = [...ends, ...inner(1, true)];
-    if (ticksFit(texts, height)) return { texts, height, said: '' };
-  }
-  for (const step of [1, 2, 3, 4, 5, 10, 20, 50, 100]) {
-    const texts = [...ends, ...inner(step, false)];
-    const said =
-      step === 1 ? 'Left faces only are figured' : `Only every ${nth(step)} left face and the last are figured`;
-    if (ticksFit(texts, TEXT)) return { texts, height: TEXT, said: `${said}; every face is marked.` };
-  }
-  const said = 'Only the ends are figured; every face is marked.';
-  const few = [ends.slice(0, 2), ends.slice(0, 1)].find((texts) => ticksFit(texts, TEXT)) ?? [];
-  return { texts: ticksFit(ends, TEXT) ? ends : few, height: TEXT, said };
-}
-
-function nth(n: number): string {
-  return n === 2 ? '2nd' : n === 3 ? '3rd' : `${n}th`;
-}
-
-/** Each distance along a thin line that goes on from its tick. */
-function values({ texts, height }: Written): Mark[] {
-  return texts.flatMap((one) => {
-    const end = VALUES + textWidth(one.text, height) + 0.5;
-    const of = one.of === undefined ? {} : { of: one.of };
-    const more = { height, angle: 90, anchor: 'end' as const, ...of };
-    return [
-      stroke('dimension', line([one.at, STICK_TICK], [one.at, end]), one.of),
-      write('label', one.text, [tickBase(one, height), VALUES], more),
-    ];
-  });
 }
 
 /** The first course as seen from above the stick: a bar over the staves that it passes in front of, under the others. */
@@ -208,13 +134,13 @@ function edgeNames({ staves }: Panel): Mark[] {
   return staves.lefts.slice(0, -1).flatMap((left, j) => {
     if (j % every !== 0) return [];
     const at = left + staves.width + staves.bay / 2;
-    const name = (rail: string, v: number): Mark[] => {
-      const text = [`this edge: ${rail} rail, grooved edge`, `${rail} rail`].find(
-        (words) => textWidth(words, TEXT) + 3 <= staves.bay,
-      );
-      return text ? [write('note', text, [at, v], { height: TEXT, anchor: 'middle' })] : [];
+    const long = textWidth('this edge: bottom rail, grooved edge', TEXT) + 3 <= staves.bay;
+    if (!long && textWidth('bottom rail', TEXT) + 3 > staves.bay) return [];
+    const name = (rail: string, v: number): Mark => {
+      const text = long ? `this edge: ${rail} rail, grooved edge` : `${rail} rail`;
+      return write('note', text, [at, v], { height: TEXT, anchor: 'middle' });
     };
-    return [...name('bottom', 5), ...name('top', STICK_WIDTH - 3)];
+    return [name('bottom', 5), name('top', STICK_WIDTH - 3)];
   });
 }
 

@@ -157,8 +157,10 @@ function head({ staves }: Panel, { page, column, u }: Grid): Mark[] {
     write('label', `${from + i + 1}`, [at(from + i), OVER - 1.6], { height: TEXT, anchor: 'middle' }),
   );
   const ends = [
-    from === 0 ? write('note', 'Left', [at(0), TEXT], { height: TEXT, anchor: 'middle' }) : undefined,
-    to === staves.count ? write('note', 'Right', [at(to - 1), TEXT], { height: TEXT, anchor: 'middle' }) : undefined,
+    from === 0 ? write('note', 'Left', [at(0), TEXT + 1], { height: TEXT, anchor: 'middle' }) : undefined,
+    to === staves.count
+      ? write('note', 'Right', [at(to - 1), TEXT + 1], { height: TEXT, anchor: 'middle' })
+      : undefined,
   ];
   return [...numbers, ...ends.filter((mark) => mark !== undefined)];
 }

@@ -1,0 +1,144 @@
+import { readFileSync } from 'node:fs';
+import { type Panel, plainWeave, readJob, smallestPitch, solve } from '@wattlewright/model';
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { arbitraryJob } from '../../../../test/support/jobs.ts';
+import { pointsOf } from '../../src/ink.ts';
+import { contains } from '../../src/layout/clearance.ts';
+import { textBox } from '../../src/lettering.ts';
+import type { Drawing, Mark, Point } from '../../src/mark.ts';
+import { niceTicks, plot } from '../../src/views/plot.ts';
+import { apart } from '../../src/views/plotnames.ts';
+import { sightChart } from '../../src/views/sightchart.ts';
+import { spacingChart } from '../../src/views/spacingchart.ts';
+import { faultsOf } from '../layout/faults.ts';
+
+const panelsOf = (text: string): Panel[] => solve(readJob(text));
+const example = (name: string): Panel =>
+  panelsOf(readFileSync(new URL(`../../../../examples/${name}.yaml`, import.meta.url), 'utf8'))[0] as Panel;
+
+/** Faults other than names over the light grid, which a patch of paper hides. */
+const faults = ({ marks }: Drawing): string[] => faultsOf(marks.filter((mark: Mark) => mark.role !== 'grid'));
+
+describe('niceTicks', () => {
+  test.each([
+    [0, 0.43, 5, [0, 0.1, 0.2, 0.3, 0.4]],
+    [0, 100, 5, [0, 20, 40, 60, 80, 100]],
+    [3, 17, 6, [5, 10, 15]],
+    [-1, 1, 4, [-1, -0.5, 0, 0.5, 1]],
+  ])('niceTicks(%f, %f, %i) steps by 1, 2 or 5', (from, to, wanted, ticks) => {
+    expect(niceTicks(from, to, wanted)).toEqual(ticks);
+  });
+});
+
+describe('apart', () => {
+  test.each([
+    [[0, 10, 20], 4, [0, 10, 20]],
+    [[5, 5], 4, [3, 7]],
+    [[0, 1, 2, 30], 4, [-3, 1, 5, 30]],
+  ])('apart(%j, %i) moves groups about their middle', (wishes, step, places) => {
+    expect(apart(wishes, step)).toEqual(places);
+  });
+});
+
+describe('plot', () => {
+  test('plot draws a line through its points at the axes’ own scale', () => {
+    const drawing = plot({
+      name: 'p',
+      title: 'P',
+      alt: 'P',
+      x: { label: 'x', from: 0, to: 10 },
+      y: { label: 'y', from: 0, to: 5 },
+      series: [
+        {
+          label: 'half',
+          points: [
+            [0, 0],
+            [10, 5],
+          ],
+        },
+      ],
+      width: 100,
+      height: 50,
+    });
+    const [line] = drawing.marks.filter((mark) => mark.role === 'plot');
+    expect(line?.kind === 'path' && pointsOf(line.path)).toEqual([
+      [0, 50],
+      [100, 0],
+    ]);
+  });
+
+  test('plot cuts a curve where it leaves the field, on its own straight piece', () => {
+    const drawing = plot({
+      name: 'p',
+      title: 'P',
+      alt: 'P',
+      x: { label: 'x', from: 0, to: 10 },
+      y: { label: 'y', from: 0, to: 5 },
+      series: [
+        {
+          label: 'steep',
+          points: [
+            [0, 10],
+            [10, 0],
+          ],
+        },
+      ],
+      width: 100,
+      height: 50,
+    });
+    const [line] = drawing.marks.filter((mark) => mark.role === 'plot');
+    expect(line?.kind === 'path' && pointsOf(line.path)).toEqual([
+      [50, 0],
+      [100, 50],
+    ]);
+  });
+});
+
+describe('sightChart and spacingChart', () => {
+  test('sightChart says in plain words what its curve shows: closed from level, the figure at 30°', () => {
+    const { alt, marks } = sightChart(example('tern-hollow-window'));
+    expect(alt).toMatch(/Level view: closed/i);
+    const words = marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ');
+    expect(words).toMatch(/window one floor up: \d+ % open/);
+  });
+
+  test('spacingChart puts this panel where its pitch and its worst slat say', () => {
+    const panel = example('tern-hollow-window');
+    const drawing = spacingChart(panel, { width: 120, height: 60 });
+    const { staves, courses, rows, spec } = panel;
+    const from = staves.width + 0.35 * staves.bay;
+    const to = staves.pitch + 0.6 * staves.bay;
+    const use = Math.max(...rows.map(({ bend }) => bend.use));
+    const rings = drawing.marks.flatMap((m) => (m.kind === 'path' && m.role === 'accent' && m.shade === 1 ? [m] : []));
+    const points = pointsOf(rings[0]?.path ?? []) as Point[];
+    const middle = (k: 0 | 1): number =>
+      (Math.min(...points.map((p) => p[k])) + Math.max(...points.map((p) => p[k]))) / 2;
+    expect(middle(0)).toBeCloseTo((120 * (staves.pitch - from)) / (to - from), 1);
+    expect(middle(1)).toBeCloseTo(60 * (1 - use / 1.2), 1);
+    // The curve of this thickness crosses the usual limit at the pitch that the note names.
+    const { modulus, strength } = spec.wood.slat.wood;
+    const sizes = {
+      staveWidth: staves.width,
+      staveDepth: staves.depth,
+      slatThickness: courses.thickness,
+      modulus,
+      strength,
+    };
+    expect(plainWeave({ ...sizes, pitch: smallestPitch({ ...sizes, use: 0.55 }) }).use).toBeCloseTo(0.55, 9);
+  });
+
+  test('charts of arbitrary jobs carry no text on a text or a curve, and none outside their bounds', () => {
+    fc.assert(
+      fc.property(arbitraryJob({ panels: 1 }), (data) => {
+        for (const panel of panelsOf(JSON.stringify(data)))
+          for (const drawing of [sightChart(panel), spacingChart(panel)]) {
+            expect(faults(drawing)).toEqual([]);
+            for (const mark of drawing.marks)
+              if (mark.kind === 'text') expect(contains(drawing.bounds, textBox(mark)), mark.text).toBe(true);
+          }
+      }),
+      { seed: 20261124, numRuns: 10 },
+    );
+  });
+});
