@@ -1,5 +1,5 @@
 import { formatLength, INCH } from '../length.ts';
-import type { PanelContext } from './completepanel.ts';
+import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { Fit, PanelSpec } from './job.ts';
 

@@ -5,25 +5,10 @@ import type { Assumptions } from './assume.ts';
 import { completeFit, completeSpacing } from './completefit.ts';
 import { completeUse } from './completeuse.ts';
 import { completeWood } from './completewood.ts';
+import type { Fault, PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { OpeningGaps, PanelSpec, Site, UseDetails } from './job.ts';
 import type { FieldPath } from './problem.ts';
-
-/** Something between fields that keeps the job from being one. */
-export interface Fault {
-  readonly path: FieldPath;
-  readonly message: string;
-}
-
-/** What completing a panel needs from the job round it. */
-export interface PanelContext {
-  readonly at: FieldPath;
-  readonly display: Marks;
-  readonly assume: Assumptions;
-  readonly faults: Fault[];
-  readonly woods: readonly Wood[];
-  readonly site: Site;
-}
 
 /** A panel laid over what every panel shares: groups merge field by field, the panel's own word wins. */
 export function mergePanel(every: PanelFile, panel: PanelFile): PanelFile {

@@ -1,5 +1,5 @@
 import { INCH } from '../length.ts';
-import type { PanelContext } from './completepanel.ts';
+import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { DividerUse, GateUse, GuardUse, ScreenUse, Use, UseDetails } from './job.ts';
 import type { FieldPath } from './problem.ts';

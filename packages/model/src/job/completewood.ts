@@ -1,6 +1,6 @@
 import type { Grade } from '../parts/part.ts';
 import { woodNamed, woodNames } from '../wood/species.ts';
-import type { PanelContext } from './completepanel.ts';
+import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { MemberWood, PanelSpec } from './job.ts';
 import { nearestWord } from './nearest.ts';

@@ -3,7 +3,7 @@ import { formatLength, INCH, type Marks } from '../length.ts';
 import { woodNamed } from '../wood/species.ts';
 import type { Wood } from '../wood/wood.ts';
 import type { Assumptions } from './assume.ts';
-import type { Fault } from './completepanel.ts';
+import type { Fault } from './context.ts';
 import type { JobFile, StockFile } from './file.ts';
 import type { FieldPath } from './problem.ts';
 

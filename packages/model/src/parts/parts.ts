@@ -1,20 +1,7 @@
-import type { MemberWood } from '../job/job.ts';
 import type { Panel } from '../panel/panel.ts';
 import { useMembers } from '../uses/members.ts';
-import type { Part, PartRole } from './part.ts';
-
-/** A kind of piece of one panel before it is pooled with its likes and given a letter. Sizes finished, mm. */
-export interface Member {
-  readonly name: string;
-  readonly role: PartRole;
-  /** Pieces in one panel. */
-  readonly count: number;
-  readonly length: number;
-  /** The two sides of the section, in any order. */
-  readonly section: readonly [number, number];
-  readonly wood: MemberWood;
-  readonly made: string;
-}
+import type { Member } from './member.ts';
+import type { Part } from './part.ts';
 
 /**
  * Every piece of one panel or of several, with letter, count, finished size, wood and grade. Identical pieces of several

@@ -1,5 +1,5 @@
 import type { Panel } from '../panel/panel.ts';
-import type { Member } from '../parts/parts.ts';
+import type { Member } from '../parts/member.ts';
 import { braceLine, strutThickness } from './brace.ts';
 import { sideFixings } from './fixings.ts';
 import { BLOCK_HEIGHT } from './place.ts';
