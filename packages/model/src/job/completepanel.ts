@@ -1,13 +1,11 @@
 import { INCH, type Marks } from '../length.ts';
 import type { NamedWeave } from '../weave/pattern.ts';
-import type { Wood } from '../wood/wood.ts';
-import type { Assumptions } from './assume.ts';
 import { completeFit, completeSpacing } from './completefit.ts';
 import { completeUse } from './completeuse.ts';
 import { completeWood } from './completewood.ts';
-import type { Fault, PanelContext } from './context.ts';
+import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
-import type { OpeningGaps, PanelSpec, Site, UseDetails } from './job.ts';
+import type { OpeningGaps, PanelSpec, UseDetails } from './job.ts';
 import type { FieldPath } from './problem.ts';
 
 /** A panel laid over what every panel shares: groups merge field by field, the panel's own word wins. */

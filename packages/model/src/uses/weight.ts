@@ -1,6 +1,7 @@
 import { centreOfMass, type MassCentre, type Solid } from '../loads/mass.ts';
 import type { Panel } from '../panel/panel.ts';
-import { type Member, membersOf } from '../parts/parts.ts';
+import type { Member } from '../parts/member.ts';
+import { membersOf } from '../parts/parts.ts';
 import { density } from '../wood/density.ts';
 import { braceLine, strutThickness } from './brace.ts';
 
