@@ -133,3 +133,33 @@ export {
 export { type Place, places, type SiteMoisture, siteMoisture } from './wood/places.ts';
 export { woodNamed, woodNames, woods } from './wood/species.ts';
 export type { Confidence, Decay, DecayGroup, RingPair, Species, Wood } from './wood/wood.ts';
+
+// Cutting plan
+export { checkPlan } from './cutting/check.ts';
+export {
+  type ChooseHeightOptions,
+  chooseSlatHeight,
+  type FreeHeightOptions,
+  type FreeHeightPlan,
+  type HeightCandidate,
+  type HeightResult,
+  planWithFreeHeight,
+  type SlatHeight,
+  type SlatHeightRange,
+  slatHeights,
+  withKerf,
+} from './cutting/heights.ts';
+export type {
+  BoundKind,
+  CutPlan,
+  CutTree,
+  FenceSetting,
+  Leftover,
+  PlannedBoard,
+  Refusal,
+  RefusalReason,
+  Shares,
+  ShoppingLine,
+} from './cutting/plan.ts';
+export type { CuttingInput } from './cutting/problem.ts';
+export { type PlanLimits, type PlanOptions, type PlanProgress, planCutsQuick } from './cutting/quick.ts';

@@ -57,7 +57,8 @@ export function mixture(nested: Nested, rest: Rest, options: MixtureOptions = {}
       if (left > 0 && left < Number.POSITIVE_INFINITY) limited.set(`${r}|${b}`, side.push(left) - 1);
     });
   });
-  const scale = nested.rooms.reduce((s, room) => room.boards.reduce((t, _, b) => Math.max(t, costOf(room, b)), s), 0) || 1;
+  const scale =
+    nested.rooms.reduce((s, room) => room.boards.reduce((t, _, b) => Math.max(t, costOf(room, b)), s), 0) || 1;
   // A stand-in for each demand, dearer than any board that makes it: it stays only where boards run out.
   const endless = (d: number): boolean =>
     nested.rooms.some((room, r) =>
@@ -73,7 +74,9 @@ export function mixture(nested: Nested, rest: Rest, options: MixtureOptions = {}
   }
   const add = (pattern: BoardPattern): void => {
     const room = nested.rooms[pattern.room] as BoardRoom;
-    lp.columns.push(columnOf(pattern, n, costOf(room, pattern.board) / scale, limited.get(`${pattern.room}|${pattern.board}`)));
+    lp.columns.push(
+      columnOf(pattern, n, costOf(room, pattern.board) / scale, limited.get(`${pattern.room}|${pattern.board}`)),
+    );
     patterns.push(pattern);
   };
   for (const pattern of options.known ?? []) if ((rest.left[pattern.room]?.[pattern.board] ?? 0) > 0) add(pattern);

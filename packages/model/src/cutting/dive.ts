@@ -1,4 +1,4 @@
-import { mixture, type Mixture, type Rest } from './bound.ts';
+import { type Mixture, mixture, type Rest } from './bound.ts';
 import { boardOf, costOfTakes, type Draft, fitToNeed, greedy, isDone, repeats, type Take, takeOff } from './greedy.ts';
 import type { Nested } from './nested.ts';
 import { yieldOf } from './pricing.ts';

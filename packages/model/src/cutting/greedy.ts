@@ -48,7 +48,12 @@ export function repeats(rest: Rest, pattern: BoardPattern): number {
 }
 
 /** The same cuts with sticks filled anew so that no piece is made beyond the need. */
-export function fitToNeed(nested: Nested, pattern: BoardPattern, need: readonly number[], worth: Float64Array): BoardPattern {
+export function fitToNeed(
+  nested: Nested,
+  pattern: BoardPattern,
+  need: readonly number[],
+  worth: Float64Array,
+): BoardPattern {
   const made = yieldOf(pattern, need.length);
   if (made.every((n, d) => n <= (need[d] as number))) return pattern;
   const open = [...need];
@@ -116,7 +121,8 @@ function bestBoard(nested: Nested, rest: Rest, worth: Float64Array): Take | unde
   nested.rooms.forEach((room, r) => {
     room.boards.forEach((board, b) => {
       const value = room.worth[room.top[b] as number] as number;
-      if ((rest.left[r]?.[b] ?? 0) > 0 && value > 0) found.push({ room: r, board: b, score: value / (board.cost + FREE) });
+      if ((rest.left[r]?.[b] ?? 0) > 0 && value > 0)
+        found.push({ room: r, board: b, score: value / (board.cost + FREE) });
     });
   });
   found.sort((a, b) => b.score - a.score || a.room - b.room || a.board - b.board);

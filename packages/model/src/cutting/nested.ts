@@ -1,6 +1,6 @@
 import { serves } from './fit.ts';
-import { type Positions, normalPositions, type Run, stepsDown } from './positions.ts';
-import type { Board, BoardClass, Demand, Problem } from './problem.ts';
+import { normalPositions, type Positions, type Run, stepsDown } from './positions.ts';
+import type { Board, BoardClass, Problem } from './problem.ts';
 import { type SectionPattern, sectionPatterns } from './section.ts';
 
 /**

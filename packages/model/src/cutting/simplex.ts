@@ -38,7 +38,15 @@ export function simplex(start: readonly Column[], side: readonly number[]): Simp
     level[i] = (uneven[i] as number) / unit;
   }
   const basis = Int32Array.from({ length: m }, (_, i) => i);
-  const made: Simplex = { columns: [...start], basis, level, inverse, side: uneven, prices: new Float64Array(m), pivots: 0 };
+  const made: Simplex = {
+    columns: [...start],
+    basis,
+    level,
+    inverse,
+    side: uneven,
+    prices: new Float64Array(m),
+    pivots: 0,
+  };
   setPrices(made);
   return made;
 }
@@ -158,7 +166,8 @@ function rebuild(lp: Simplex): boolean {
     for (let r = 0; r < m; r++) {
       const f = table[r * w + col] as number;
       if (r === col || f === 0) continue;
-      for (let k = col; k < w; k++) table[r * w + k] = (table[r * w + k] as number) - f * (table[col * w + k] as number);
+      for (let k = col; k < w; k++)
+        table[r * w + k] = (table[r * w + k] as number) - f * (table[col * w + k] as number);
     }
   }
   for (let i = 0; i < m; i++) {

@@ -18,7 +18,7 @@ export interface Stock {
   readonly price?: { readonly amount: number; readonly per: PricePer };
   /** How many there are; absent: as many as wanted. */
   readonly count?: number;
-  /** End trim of this stock where it differs from the saw's, mm. */
+  /** Trim of both ends of this stock where it differs from the saw's, mm; 0: its ends are used as they are. */
   readonly trim?: number;
 }
 

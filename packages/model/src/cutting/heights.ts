@@ -1,0 +1,146 @@
+import type { Part } from '../parts/part.ts';
+import type { CutPlan } from './plan.ts';
+import { type CuttingInput, sidesOf } from './problem.ts';
+import { type PlanLimits, planCutsQuick } from './quick.ts';
+import type { Saw, Stock } from './stock.ts';
+import { fromTicks, ticksUp } from './ticks.ts';
+
+/** What the slat heights to look at follow from. Sizes in mm. */
+export interface SlatHeightRange {
+  readonly from: number;
+  readonly to: number;
+  /** Heights are whole multiples of it; rounded down. */
+  readonly step: number;
+  /** Height to be covered by courses. */
+  readonly cover: number;
+  /** Gap between neighbouring courses. */
+  readonly gap: number;
+  readonly stock: readonly Stock[];
+  readonly saw: Saw;
+  /** Sides of other parts that may be ripped off a board first. */
+  readonly others?: readonly number[];
+}
+
+/** A slat height and the courses that it takes. */
+export interface SlatHeight {
+  readonly height: number;
+  readonly courses: number;
+}
+
+/**
+ * Slat heights at which a plan can be best, smallest first: the ends of the range; heights that divide a board side
+ * evenly, `(D + K) / m - K`, also after one other part is ripped off; heights that cover the panel exactly,
+ * `(cover + gap) / n - gap`. Between two of them a greater height covers more from the same rips. Derived.
+ */
+export function slatHeights(range: SlatHeightRange): SlatHeight[] {
+  const { from, to, step, cover, gap, saw } = range;
+  if (!(from > 0 && to >= from && step > 0 && cover > 0 && gap >= 0)) {
+    throw new RangeError(`slat height from ${from} to ${to} by ${step}, cover ${cover}, gap ${gap}`);
+  }
+  const found = new Set<number>();
+  const add = (height: number): void => {
+    const n = Math.floor(height / step + 1e-9);
+    if (n * step >= from - 1e-9 && n * step <= to + 1e-9) found.add(n);
+  };
+  add(Math.ceil(from / step - 1e-9) * step);
+  add(to);
+  const loss = saw.ripKerf + 2 * saw.planing;
+  const sides = range.stock.flatMap((s) => Object.values(sidesOf(s, ticksUp(saw.planing))).map(fromTicks));
+  for (const side of new Set(sides)) {
+    for (const rest of [side, ...(range.others ?? []).map((o) => side - o - loss)]) {
+      for (let m = 1; rest > 0; m++) {
+        const height = (rest + loss) / m - loss;
+        if (height < from) break;
+        add(height);
+      }
+    }
+  }
+  for (let n = 1; ; n++) {
+    const height = (cover + gap) / n - gap;
+    if (height < from) break;
+    add(height);
+  }
+  return [...found].sort((a, b) => a - b).map((n) => withCourses(n * step, cover, gap));
+}
+
+/** A height with the whole number of courses that covers the panel. */
+function withCourses(height: number, cover: number, gap: number): SlatHeight {
+  return { height, courses: Math.ceil((cover + gap) / (height + gap) - 1e-9) };
+}
+
+/** One slat height with the whole job's parts as they are at that height. */
+export interface HeightCandidate extends SlatHeight {
+  readonly parts: readonly Part[];
+}
+
+/** What each candidate comes to. */
+export interface HeightResult extends SlatHeight {
+  readonly cost: number;
+  readonly bound: number;
+  readonly waste: number;
+  readonly status: CutPlan['status'];
+}
+
+/** The height chosen, its plan, and what the others would have cost. */
+export interface FreeHeightPlan {
+  /** Index among the candidates; -1 where none can be cut. */
+  readonly chosen: number;
+  readonly plan: CutPlan;
+  readonly candidates: readonly HeightResult[];
+  /** What the choice saves against the plain candidate, in the plan's cost; 0 where there is none that can be cut. */
+  readonly saved: number;
+}
+
+/** Candidates to choose from; `plain` is the index of the one that would be taken without choosing. */
+export interface FreeHeightOptions extends Omit<CuttingInput, 'parts'> {
+  readonly candidates: readonly HeightCandidate[];
+  readonly plain?: number;
+  readonly limits?: PlanLimits;
+}
+
+/**
+ * Plans every candidate with the own core and chooses the cheapest, then the one of least waste, then the greatest
+ * height. With no candidates it throws.
+ */
+export function planWithFreeHeight({ candidates, plain, ...input }: FreeHeightOptions): FreeHeightPlan {
+  if (candidates.length === 0) throw new RangeError('no slat heights to choose from');
+  const plans = candidates.map(({ parts }) => planCutsQuick({ ...input, parts }));
+  let chosen = -1;
+  plans.forEach((plan, i) => {
+    if (plan.status === 'impossible') return;
+    const best = plans[chosen];
+    if (best === undefined || beats(plan, best)) chosen = i;
+  });
+  const plan = plans[Math.max(0, chosen)] as CutPlan;
+  const against = plain === undefined ? undefined : plans[plain];
+  return {
+    chosen,
+    plan,
+    candidates: candidates.map(({ height, courses }, i) => {
+      const { cost, bound, shares, status } = plans[i] as CutPlan;
+      return { height, courses, cost, bound, waste: shares.waste, status };
+    }),
+    saved: chosen < 0 || against === undefined || against.status === 'impossible' ? 0 : against.cost - plan.cost,
+  };
+}
+
+function beats(plan: CutPlan, best: CutPlan): boolean {
+  if (plan.cost !== best.cost) return plan.cost < best.cost;
+  return plan.shares.waste <= best.shares.waste + 1e-9;
+}
+
+/** How the same slats are chosen where the caller builds the parts for a height. */
+export interface ChooseHeightOptions extends Omit<FreeHeightOptions, 'candidates'> {
+  readonly heights: readonly SlatHeight[];
+  readonly partsAt: (height: SlatHeight) => readonly Part[];
+}
+
+/** {@link planWithFreeHeight} over parts that `partsAt` builds for each height. */
+export function chooseSlatHeight({ heights, partsAt, ...input }: ChooseHeightOptions): FreeHeightPlan {
+  return planWithFreeHeight({ ...input, candidates: heights.map((h) => ({ ...h, parts: partsAt(h) })) });
+}
+
+/** The own core's plan if both blades had this kerf (mm): what a thinner blade would yield. */
+export function withKerf(input: CuttingInput & { readonly limits?: PlanLimits }, kerf: number): CutPlan {
+  return planCutsQuick({ ...input, saw: { ...input.saw, ripKerf: kerf, crossKerf: kerf } });
+}

@@ -1,0 +1,114 @@
+import type { CutTree, FenceSetting, Leftover, PlannedBoard, Shares } from './plan.ts';
+
+/** Sizes of a piece of wood as it stands, mm. */
+interface Piece {
+  readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
+}
+
+/** What the cuts of a plan add up to. */
+export interface Tally {
+  readonly parts: number;
+  readonly dust: number;
+  readonly kept: number;
+  readonly opened: number;
+  readonly rips: number;
+  readonly crosscuts: number;
+}
+
+/** Walks every board of a plan and adds up wood (mm3) and cuts. Losses of a cut in mm. */
+export function tally(boards: readonly PlannedBoard[], loss: { readonly cross: number; readonly rip: number }): Tally {
+  const sum = { parts: 0, dust: 0, kept: 0, opened: 0, rips: 0, crosscuts: 0 };
+  const walk = (tree: CutTree, piece: Piece, count: number): void => {
+    const volume = piece.length * piece.width * piece.thickness;
+    if (tree === null) return;
+    if ('part' in tree) sum.parts += volume * count;
+    else if ('left' in tree) sum.kept += volume * count;
+    else {
+      const along = tree.cut === 'cross' ? 'length' : tree.axis;
+      const size = piece[along];
+      const lost = Math.min(tree.cut === 'cross' ? loss.cross : loss.rip, size - tree.at);
+      sum.dust += (volume / size) * lost * count;
+      sum[tree.cut === 'cross' ? 'crosscuts' : 'rips'] += count;
+      walk(tree.a, { ...piece, [along]: tree.at }, count);
+      walk(tree.b, { ...piece, [along]: size - tree.at - lost }, count);
+    }
+  };
+  for (const board of boards) {
+    sum.opened += board.length * board.width * board.thickness * board.count;
+    walk(board.tree, board, board.count);
+  }
+  return sum;
+}
+
+/** Shares of the wood opened; `planed` is what rough stock lost before the first cut, mm3. */
+export function sharesOf(t: Tally, planed: number): Shares {
+  const all = t.opened + planed || 1;
+  const [parts, dust, kept] = [t.parts / all, (t.dust + planed) / all, t.kept / all];
+  return { parts, dust, kept, waste: t.opened > 0 ? Math.max(0, 1 - parts - dust - kept) : 0 };
+}
+
+/**
+ * Fence settings in an order that can be worked: a rip comes after the rips that free its piece. Each time the setting
+ * with most rips ready is taken, and everything that can be ripped at it.
+ */
+export function fenceOrder(boards: readonly PlannedBoard[]): FenceSetting[] {
+  type Ready = { tree: Extract<CutTree, { cut: 'rip' }>; board: number };
+  let ready: Ready[] = [];
+  const open = (tree: CutTree, board: number, to: Ready[]): void => {
+    if (tree === null || !('cut' in tree)) return;
+    if (tree.cut === 'rip') to.push({ tree, board });
+    else {
+      open(tree.a, board, to);
+      open(tree.b, board, to);
+    }
+  };
+  boards.forEach((b, i) => {
+    open(b.tree, i, ready);
+  });
+  const settings: FenceSetting[] = [];
+  while (ready.length > 0) {
+    const counts = new Map<number, number>();
+    for (const { tree, board } of ready) counts.set(tree.at, (counts.get(tree.at) ?? 0) + (boards[board]?.count ?? 0));
+    const [at] = [...counts].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] as [number, number];
+    const touched = new Set<number>();
+    let rips = 0;
+    for (let more = true; more; ) {
+      more = false;
+      const later: Ready[] = [];
+      for (const { tree, board } of ready) {
+        if (tree.at !== at) later.push({ tree, board });
+        else {
+          rips += boards[board]?.count ?? 0;
+          touched.add(board);
+          more = true;
+          open(tree.a, board, later);
+          open(tree.b, board, later);
+        }
+      }
+      ready = later;
+    }
+    settings.push({ at, rips, boards: [...touched].sort((a, b) => a - b) });
+  }
+  return settings;
+}
+
+/** Leftovers that are kept, longest first. */
+export function leftoversOf(boards: readonly PlannedBoard[]): Leftover[] {
+  const found = new Map<string, Leftover & { count: number }>();
+  const walk = (tree: CutTree, board: PlannedBoard): void => {
+    if (tree === null) return;
+    if ('left' in tree) {
+      const key = `${board.name}|${tree.left}`;
+      const entry = found.get(key) ?? { name: board.name, length: tree.left, count: 0 };
+      entry.count += board.count;
+      found.set(key, entry);
+    } else if ('cut' in tree) {
+      walk(tree.a, board);
+      walk(tree.b, board);
+    }
+  };
+  for (const board of boards) walk(board.tree, board);
+  return [...found.values()].sort((a, b) => b.length - a.length || (a.name < b.name ? -1 : 1));
+}
