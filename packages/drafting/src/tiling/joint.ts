@@ -1,0 +1,57 @@
+/** A stretch along one direction, mm. */
+export type Span = readonly [from: number, to: number];
+
+/** What joints are laid out by. */
+export interface JointOptions {
+  /** The stretch to be covered. */
+  readonly whole: Span;
+  /** How much of it one page can show. */
+  readonly window: number;
+  /** How much two neighbours show of the same, half of it on either side of the joint. */
+  readonly overlap: number;
+  /** Stretches taken up by texts, which a joint must not cut. */
+  readonly texts: readonly Span[];
+}
+
+/** How much of a page's window may be given up to spare a text, as a share. */
+const give = 0.4;
+
+/**
+ * Where pages meet, rising: as few as the window allows, each as far on as it can be without cutting a text. A text that
+ * lies within the overlap is whole on both pages and so is not cut.
+ */
+export function joints({ whole: [from, to], window, overlap, texts }: JointOptions): number[] {
+  if (overlap * 2 >= window) throw new RangeError(`invalid overlap: ${overlap} (expected under half of ${window}, mm)`);
+  const out: number[] = [];
+  let shown = from;
+  while (shown + window < to - 1e-9) {
+    const furthest = shown + window - overlap / 2;
+    const joint = sparing(furthest, furthest - give * window, overlap / 2, texts);
+    out.push(joint);
+    shown = joint - overlap / 2;
+  }
+  return out;
+}
+
+/** The place nearest before `furthest` where no text is cut; where there is none, `furthest` itself. */
+function sparing(furthest: number, least: number, reach: number, texts: readonly Span[]): number {
+  let joint = furthest;
+  for (;;) {
+    const cutText = texts.find(([a, b]) => {
+      const cut = a < joint && b > joint;
+      return cut && !(a >= joint - reach && b <= joint + reach);
+    });
+    if (!cutText) return joint;
+    // Either before the text, or where its end falls within the overlap: whichever moves the joint less is tried first.
+    const [a, b] = cutText;
+    joint = b - a <= 2 * reach && a + reach < joint ? a + reach : a;
+    if (joint < least) return furthest;
+  }
+}
+
+/** What each page shows between the joints, overlaps included. */
+export function pagesBetween([from, to]: Span, cuts: readonly number[], overlap: number): Span[] {
+  const starts = [from, ...cuts.map((cut) => cut - overlap / 2)];
+  const ends = [...cuts.map((cut) => cut + overlap / 2), to];
+  return starts.map((start, i) => [start, ends[i] as number]);
+}
