@@ -59,6 +59,9 @@ export { type View, view, viewBox } from './view.ts';
 // Output: SVG for screens, printers and machines; PDF for printing.
 export { type PdfMeta, toPdf } from './pdf.ts';
 export { type SvgOptions, toSvg } from './svg.ts';
+// Proof: is the ink itself sound?
+export { proof, type ProofOptions } from './proofing/proof.ts';
+
 // Full-size sheets: a drawing over as many pages as it needs.
 export { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from './paper.ts';
 export { tile, type TileOptions } from './tiling/tile.ts';
