@@ -120,3 +120,6 @@ export {
   weaveSectionExtent,
   weaveSectionMaker,
 } from './views/weavesection.ts';
+export { picture, pictureExtent, pictureMaker, type PictureOptions } from './views/picture.ts';
+export { runElevation, runExtent, runMaker, type RunOptions } from './views/run.ts';
+export { sideElevation, sideExtent, sideMaker, type SideOptions } from './views/side.ts';

@@ -37,8 +37,9 @@ export { type SlatHeights, solve } from './panel/solve.ts';
 
 // Parts
 export type { Grade, Part, PartRole } from './parts/part.ts';
-export { partsOf } from './parts/parts.ts';
-export { massOf, type MemberMass } from './parts/mass.ts';
+export type { Member } from './parts/member.ts';
+export { membersOf, partsOf } from './parts/parts.ts';
+export { BOARD_FOOT, massOf, type MemberMass } from './parts/mass.ts';
 export type { PricePer, Saw, Stock } from './cutting/stock.ts';
 
 // Uses: places, sizes and loads
@@ -67,6 +68,9 @@ export { type Drill, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
 export { screwSchedule } from './hardware/schedule.ts';
 export { screwWithdrawal } from './hardware/withdrawal.ts';
+
+// All of it in one call
+export { type HeightChoice, type Settled, type SettleOptions, settle } from './settle.ts';
 
 // Findings
 export type { Finding, FindingLevel } from './finding.ts';

@@ -1,4 +1,4 @@
-import type { ParseArgsOptionsConfig } from 'node:util';
+import type { ParseArgsConfig } from 'node:util';
 import { toPdf, toSvg } from '@wattlewright/drafting';
 import {
   type Finding,
@@ -6,14 +6,14 @@ import {
   JobError,
   jobSchema,
   locateProblems,
-  planText,
   readJob,
+  type Settled,
+  settle,
   woodChoices,
 } from '@wattlewright/model';
 import { writeFolder, writeWhole } from './folder.ts';
 import { packetOf } from './packet.ts';
 import { findingLines, planLines, woodLines } from './report.ts';
-import { type Settled, settle } from './settled.ts';
 import { sheetsFor } from './sheets/sheets.ts';
 import { stickSheets } from './sheets/sticks.ts';
 import { drawingNamed, drawingNames } from './sheets/views.ts';
@@ -31,7 +31,7 @@ interface Call {
 interface Command {
   readonly usage: string;
   readonly about: string;
-  readonly options: ParseArgsOptionsConfig;
+  readonly options: NonNullable<ParseArgsConfig['options']>;
   readonly run: (call: Call) => Promise<number>;
 }
 
@@ -72,8 +72,8 @@ export const commands: Readonly<Record<string, Command>> = {
     about: 'Says what to buy, what to rip and crosscut from each board, and how near the plan is to the best there is.',
     options: json,
     async run(call) {
-      const { plan, job, choice } = await settledJob(call);
-      const text = call.values.json ? JSON.stringify(plan, null, 2) : planLines(plan, job, choice).join('\n');
+      const { plan, job, choices } = await settledJob(call);
+      const text = call.values.json ? JSON.stringify(plan, null, 2) : planLines(plan, job, choices).join('\n');
       call.world.out(`${text}\n`);
       return plan.status === 'impossible' ? STATUS.stop : STATUS.fine;
     },
@@ -109,7 +109,7 @@ export const commands: Readonly<Record<string, Command>> = {
     about: 'The first panel of the job in every wood of the table: stress, spacing, movement, weight and decay.',
     options: json,
     async run(call) {
-      const { job, panels } = await settledJob(call, { planned: false });
+      const { job, panels } = await settledJob(call);
       const [panel] = panels;
       if (!panel) return STATUS.fine;
       const choices = woodChoices(job, panel);
@@ -169,13 +169,13 @@ function wanted({ values }: Call, option: string): string {
   return value;
 }
 
-async function settledJob({ world, words }: Call, { planned = true }: { planned?: boolean } = {}): Promise<Settled> {
+async function settledJob({ world, words }: Call): Promise<Settled> {
   const [path] = words;
   if (path === undefined) throw new UsageError('name a job file');
   const text = await world.readText(path);
   const job = readJob(text);
   try {
-    return await settle(job, { planned, signal: world.interrupted, onProgress: progressOf(world, job) });
+    return await settle(job, { signal: world.interrupted, onProgress: progressOf(world, job) });
   } catch (error) {
     throw error instanceof JobError ? locateProblems(error, text) : error;
   }

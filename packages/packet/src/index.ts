@@ -1,7 +1,6 @@
 // The packet as files in memory, and what it is made from
 export type { PacketFile } from './files.ts';
 export { packet, packetOf } from './packet.ts';
-export { type Settled, type SettleOptions, settle } from './settled.ts';
 
 // Writing it, and the command
 export { run } from './cli.ts';

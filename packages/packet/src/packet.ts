@@ -1,9 +1,8 @@
 import { toPdf, toSvg } from '@wattlewright/drafting';
-import { type Job, massOf } from '@wattlewright/model';
+import { type Job, massOf, type Settled, type SettleOptions, settle } from '@wattlewright/model';
 import { cutsCsv } from './cuts.ts';
 import type { PacketFile } from './files.ts';
 import { readmeText } from './readme.ts';
-import { type Settled, type SettleOptions, settle } from './settled.ts';
 import { packetSheets } from './sheets/sheets.ts';
 import { stickSheets } from './sheets/sticks.ts';
 import { drawingsOf } from './sheets/views.ts';
@@ -40,13 +39,13 @@ export async function packetOf(settled: Settled): Promise<PacketFile[]> {
 }
 
 /** All results as data, mm, N, MPa, kg, percent; the panels with what they weigh. */
-function dataOf({ job, panels, parts, plan, findings, choice }: Settled): object {
+function dataOf({ job, panels, parts, plan, findings, choices }: Settled): object {
   return {
     job,
     panels: panels.map((panel) => ({ ...panel, weight: massOf(panel) })),
     parts,
     plan,
-    ...(choice && { choice }),
+    choices,
     findings,
   };
 }

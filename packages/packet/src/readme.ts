@@ -1,5 +1,4 @@
-import { formatLength } from '@wattlewright/model';
-import type { Settled } from './settled.ts';
+import { formatLength, type Settled } from '@wattlewright/model';
 
 /** `README.txt` of a packet: what is what, and how to print. */
 export function readmeText(

@@ -20,22 +20,23 @@ export function findingLines(findings: readonly Finding[]): string[] {
 }
 
 /** The cutting plan in words: what to buy, the cuts, how near the best; and what a chosen slat height bought. */
-export function planLines(plan: CutPlan, { display, currency }: Job, choice?: HeightChoice): string[] {
-  return [...planText(plan, { display, currency }), ...(choice ? [choice.text] : [])];
+export function planLines(plan: CutPlan, { display, currency }: Job, choices: readonly HeightChoice[]): string[] {
+  return [...planText(plan, { display, currency }), ...choices.map(({ text }) => text)];
 }
 
 /** Woods as a table of plain text, best first. */
 export function woodLines(choices: readonly WoodChoice[], { display }: Job): string[] {
   const show = (length: number) => formatLength(length, display, { named: true });
-  const rows = choices.map(({ wood, use, smallestPitch, yearlyMovement, mass, decay }) => [
-    wood,
+  const rows = choices.map(({ wood, chosen, use, smallestPitch, movement, mass, decay, against }) => [
+    `${chosen ? '* ' : '  '}${wood}`,
     `${Math.round(use * 100)} %`,
     show(smallestPitch),
-    show(yearlyMovement),
+    show(movement),
     display.unit === 'in' ? `${(mass / 0.45359237).toFixed(1)} lb` : `${mass.toFixed(1)} kg`,
     decay,
+    against.join('; '),
   ]);
-  const head = ['wood', 'of strength', 'least pitch', 'moves', 'mass', 'decay of heartwood'];
+  const head = ['wood', 'of strength', 'least pitch', 'moves', 'mass', 'decay of heartwood', 'against it'];
   const widths = head.map((title, i) => Math.max(title.length, ...rows.map((row) => (row[i] as string).length)));
   return [head, ...rows].map((row) =>
     row

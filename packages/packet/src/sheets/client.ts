@@ -1,6 +1,6 @@
 import { approval, compose, elevationMaker, type Layout, type Pane, paneBox, prosePages } from '@wattlewright/drafting';
-import { formatLength, massOf, type Panel } from '@wattlewright/model';
-import type { Settled } from '../settled.ts';
+import { formatLength, massOf, type Panel, type Settled } from '@wattlewright/model';
+
 import { weightText } from './amounts.ts';
 import { type Page, sheetsOf } from './page.ts';
 

@@ -1,6 +1,6 @@
 import { type Block, compose, type Layout, paneBox, pictureMaker, prosePages } from '@wattlewright/drafting';
-import { formatLength, massOf, type Panel, planText } from '@wattlewright/model';
-import type { Settled } from '../settled.ts';
+import { formatLength, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
+
 import { weightText } from './amounts.ts';
 import type { Page } from './page.ts';
 
@@ -25,14 +25,12 @@ export function coverSheet(settled: Settled, page: Page): Layout[] {
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),
   ];
   const cover = compose(panes, on, { unit: page.unit, subject: 'Cover' });
-  const rest = text
-    .slice(1)
-    .map((item) =>
-      compose([{ item, left: 0, top: 0, width: 1, height: 1, align: 'top-left' }], on, {
-        unit: page.unit,
-        subject: 'Cover, continued',
-      }),
-    );
+  const rest = text.slice(1).map((item) =>
+    compose([{ item, left: 0, top: 0, width: 1, height: 1, align: 'top-left' }], on, {
+      unit: page.unit,
+      subject: 'Cover, continued',
+    }),
+  );
   return [cover, ...rest];
 }
 

@@ -1,5 +1,6 @@
 import { arrange, type Drawing, finish, type Sheet, type SheetMeta } from '@wattlewright/drafting';
-import type { Settled } from '../settled.ts';
+import type { Settled } from '@wattlewright/model';
+
 import { clientSheets } from './client.ts';
 import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';

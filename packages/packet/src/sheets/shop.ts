@@ -7,14 +7,14 @@ import {
   type Layout,
   panelNotes,
   runMaker,
-  sideElevationMaker,
+  sideMaker,
   verticalSectionMaker,
   weaveBayMaker,
   weaveChart,
   weaveSectionMaker,
 } from '@wattlewright/drafting';
-import { layRuns, type Panel } from '@wattlewright/model';
-import type { Settled } from '../settled.ts';
+import { layRuns, type Panel, type Settled } from '@wattlewright/model';
+
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
@@ -22,9 +22,9 @@ export function shopSheets(settled: Settled, page: Page): Layout[] {
   return [...runSheets(settled, page), ...settled.panels.flatMap((panel) => panelSheets(panel, settled, page))];
 }
 
-function runSheets({ job, panels }: Settled, { paper, unit }: Page): Layout[] {
+function runSheets({ job, panels, parts }: Settled, { paper, unit }: Page): Layout[] {
   return layRuns(job, panels).flatMap((run) =>
-    arrangeLayouts([runMaker(run, job.display)], { paper, unit, orientation: 'landscape' }).map((layout) => ({
+    arrangeLayouts([runMaker(run, { panels, parts })], { paper, unit, orientation: 'landscape' }).map((layout) => ({
       ...layout,
       subject: `${run.name}: the whole run`,
     })),
@@ -36,7 +36,7 @@ function panelSheets(panel: Panel, { parts, panels, job }: Settled, { paper, uni
   const groups: (readonly [string, readonly Item[]])[] = [
     [
       'elevations',
-      [elevationMaker(panel, { parts }), sideElevationMaker(panel, { parts }), untitled(panelNotes(panel, { finish }))],
+      [elevationMaker(panel, { parts }), sideMaker(panel, { parts }), untitled(panelNotes(panel, { finish }))],
     ],
     // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
     ...(firstOfItsMake(panel, panels)

@@ -8,7 +8,7 @@ import {
   pictureMaker,
   railEndTemplate,
   runMaker,
-  sideElevationMaker,
+  sideMaker,
   sightChart,
   spacingChart,
   standardScale,
@@ -20,8 +20,7 @@ import {
   weaveChart,
   weaveSectionMaker,
 } from '@wattlewright/drafting';
-import { layRuns, type Panel } from '@wattlewright/model';
-import type { Settled } from '../settled.ts';
+import { layRuns, type Panel, type Settled } from '@wattlewright/model';
 
 /** A view of one panel, or of a run, by a name for files and for `wattlewright draw`. */
 interface NamedView {
@@ -60,7 +59,11 @@ export function drawingsOf(settled: Settled): { readonly file: string; readonly 
 function viewsOf({ panels, parts, job }: Settled): NamedView[] {
   const scaled = (maker: ViewMaker) => () => maker.make(scaleFor(maker, job.display.unit));
   return [
-    ...layRuns(job, panels).map((run) => ({ name: 'run', panel: run.name, draw: scaled(runMaker(run, job.display)) })),
+    ...layRuns(job, panels).map((run) => ({
+      name: 'run',
+      panel: run.name,
+      draw: scaled(runMaker(run, { panels, parts })),
+    })),
     ...panels.flatMap((panel): NamedView[] =>
       Object.entries({
         ...makersOf(panel, parts, scaled),
@@ -85,7 +88,7 @@ function makersOf(
   return {
     elevation: scaled(elevationMaker(panel, { parts })),
     client: scaled(elevationMaker(panel, { parts, detail: 'client' })),
-    side: scaled(sideElevationMaker(panel, { parts })),
+    side: scaled(sideMaker(panel, { parts })),
     picture: scaled(pictureMaker(panel, { parts })),
     'weave-section': scaled(weaveSectionMaker(panel, parts)),
     'weave-bay': scaled(weaveBayMaker(panel, parts)),

@@ -1,15 +1,20 @@
 import { type Block, type Layout, prosePages, sightChart, spacingChart, tablePages } from '@wattlewright/drafting';
-import { cautions, type Finding, formatLength, makingOrder, type Panel } from '@wattlewright/model';
-import type { Settled } from '../settled.ts';
+import { cautions, type Finding, formatLength, makingOrder, type Panel, type Settled } from '@wattlewright/model';
+
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** Numbered steps with this job's own numbers, each caution before its cut. */
 export function makingSheets({ job, panels, parts, plan }: Settled, page: Page): Layout[] {
-  const blocks = makingOrder(job, panels, parts, plan).flatMap(({ title, text, cautions: before }): Block[] => [
-    ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
-    { kind: 'step', text: `${title}. ${text[0] ?? ''}` },
-    ...text.slice(1).map((more): Block => ({ kind: 'bullet', text: more })),
-  ]);
+  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(
+    ({ title, text, figures, cautions: before }): Block[] => [
+      ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
+      { kind: 'step', text: `${title}. ${text[0] ?? ''}` },
+      ...text.slice(1).map((more): Block => ({ kind: 'bullet', text: more })),
+      ...figures.map(
+        ({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` }),
+      ),
+    ],
+  );
   return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
 }
 
@@ -95,7 +100,10 @@ export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
     rows: job.assumed.map(({ path, value, reason }) => [path, value, reason]),
     ...textRoom(page.text),
   });
-  const unknown = cautions(job).map((text): Block => ({ kind: 'bullet', text }));
+  const unknown = cautions(job).flatMap(({ title, lines }): Block[] => [
+    { kind: 'heading', text: title },
+    ...lines.map((text): Block => ({ kind: 'bullet', text })),
+  ]);
   return [
     ...sheetsOf(assumed, page.text, page, 'Assumptions'),
     ...prose('cautions', 'What this packet does not know', 'Limits and the usual cautions.', unknown, page),

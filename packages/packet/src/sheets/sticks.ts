@@ -1,0 +1,29 @@
+import {
+  cornerTemplate,
+  courseStick,
+  type Drawing,
+  railEndTemplate,
+  type Sheet,
+  staveStick,
+  stileEndTemplate,
+  type TilePaperName,
+  tile,
+} from '@wattlewright/drafting';
+import type { Settled } from '@wattlewright/model';
+
+/** Every full-size page of a job: sticks and templates of each panel that differs, tiled on the job's paper. */
+export function stickSheets({ job, panels, parts }: Settled): Sheet[] {
+  const { sticks, margin, printed } = job.paper;
+  const seen = new Set<string>();
+  const drawings = panels.flatMap((panel) =>
+    [staveStick, courseStick, railEndTemplate, stileEndTemplate, cornerTemplate].flatMap((make): Drawing[] => {
+      const drawing = make(panel, { parts });
+      // Panels alike share their sticks; the name of the panel is on the drawing, so it is left out of the comparison.
+      const key = `${drawing.name}|${JSON.stringify([panel.outside, panel.spec, panel.courses]).replace(JSON.stringify(panel.name), '')}`;
+      if (seen.has(key)) return [];
+      seen.add(key);
+      return [drawing];
+    }),
+  );
+  return drawings.flatMap((drawing) => tile(drawing, { paper: sticks as TilePaperName, margin, printed }));
+}
