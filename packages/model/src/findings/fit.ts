@@ -6,9 +6,9 @@ import { lengthText } from './words.ts';
 /** How fine a saw fence can be set and held: 1/64 in, mm; common practice, no source. */
 export const FINEST_FENCE: number = INCH / 64;
 
-/** What the maker can do when the measured stack makes another height than the one asked for, mm. */
+/** What the maker can do when the measured stack makes another height than the one planned, mm. */
 export interface MeasuredAdvice {
-  /** Outside height now less the one asked for. */
+  /** Outside height now less the one planned. */
   readonly off: number;
   /** With one course fewer: what is missing, made up by a filler of this height under the top rail. */
   readonly fewer: { readonly courses: number; readonly filler: number };
@@ -20,7 +20,8 @@ export interface MeasuredAdvice {
 export function measuredAdvice(panel: Panel): MeasuredAdvice | undefined {
   const { asBuilt, courses, display } = panel;
   if (!asBuilt) return undefined;
-  const off = asBuilt.heightOff;
+  const height = asBuilt.changes.find(({ what }) => what === 'outside height');
+  const off = height ? height.now - height.planned : 0;
   if (Math.abs(off) < display.mark) return undefined;
   return {
     off,
@@ -64,9 +65,9 @@ export const fitRules: readonly Rule[] = [
       const rail = `rails ${lengthText(Math.abs(rails), display)} ${tall ? 'lower' : 'higher'} in all`;
       return {
         level: off > room ? 'stop' : 'caution',
-        text: `The measured stack makes the panel ${tall ? 'higher' : 'lower'} than asked for.`,
+        text: `The measured stack makes the panel ${tall ? 'higher' : 'lower'} than planned.`,
         figure: `${lengthText(Math.abs(off), display)} ${tall ? 'over' : 'under'}`,
-        limit: off > room ? `${lengthText(room, display)}, all the gaps of the opening` : 'the height asked for',
+        limit: off > room ? `${lengthText(room, display)}, all the gaps of the opening` : 'the height planned',
         mend: tall
           ? `${filler}; or ${rail}`
           : `a filler ${lengthText(-off, display)} high under the top rail; or ${rail}`,

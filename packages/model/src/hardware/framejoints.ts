@@ -87,13 +87,13 @@ function coverStrips({ cover, clear, staves, courses, outside, rail, spec, displ
   return [
     {
       joint: 'cover strip to top rail',
-      pin: choosePin(cover.height, display.unit),
+      pin: choosePin(Math.min(cover.height, INCH), display.unit),
       places: [z, -z].flatMap((at) => xs.map((x) => ({ x, y, z: at }))),
       along: 'y',
       into: spec.wood.rail.wood,
       edge: cover.thickness / 2,
       end: INCH,
-      remark: 'glue the strip as well; never pin it to a slat, which has to move',
+      remark: `${cover.height > INCH ? 'slant the pins up into the rail from its lower edge; ' : ''}glue the strip as well; never pin it to a slat`,
     },
   ];
 }

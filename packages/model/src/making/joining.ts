@@ -1,7 +1,8 @@
 import { mostUse, SLAT_USE } from '../findings/weave.ts';
+import type { Drill } from '../hardware/pilot.ts';
 import type { ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import { formatLength, INCH } from '../length.ts';
+import { formatLength } from '../length.ts';
 import { type Panel, sideAt } from '../panel/panel.ts';
 import { insertionFactor } from '../weave/insertion.ts';
 import { changesOfSide } from '../weave/pattern.ts';
@@ -20,12 +21,14 @@ export function weavingSteps(making: Making): StepText[] {
 /** Screws of one joint, panel by panel, with their holes. */
 export function jointFigures({ job, panels }: Making, joint: ScrewRow['joint']): StepFigure[] {
   const inch = job.display.unit === 'in';
-  const hole = (drill: { readonly inch: string; readonly diameter: number }) =>
-    inch ? `${drill.inch} in` : `${(Math.round(drill.diameter * 2) / 2).toFixed(1)} mm`;
+  const hole = ({ inch: fraction, diameter }: Drill, step: number) =>
+    inch ? `${fraction} in` : `${(Math.round(diameter / step) * step).toFixed(1)} mm`;
   return eachPanel(panels, joint, (panel) => {
     const row = screwSchedule(panel).find((each) => each.joint === joint);
     if (!row) return undefined;
-    const drills = row.holes ? `; pilot ${hole(row.holes.pilot)}, clearance ${hole(row.holes.clearance)}` : '';
+    const drills = row.holes
+      ? `; pilot ${hole(row.holes.pilot, 0.1)}, clearance ${hole(row.holes.clearance, 0.5)}`
+      : '';
     const sunk =
       row.fastener.kind === 'screw' && row.fastener.counterbore > 0
         ? `; head sunk ${formatLength(row.fastener.counterbore, job.display, { named: true })}`

@@ -3,7 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { arbitraryJob, uses } from '../../../../test/support/jobs.ts';
 import { partsOf, readJob, solve } from '../../src/index.ts';
 
-const settings = { seed: 20261124, numRuns: 60 };
+const settings = { seed: 20261124, numRuns: 40 };
 
 describe('arbitraryJob', () => {
   test.each(uses)('readJob(arbitraryJob of a %s) can be read, solved and cut into parts', (use) => {

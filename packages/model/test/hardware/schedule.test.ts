@@ -1,0 +1,113 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { arbitraryJob } from '../../../../test/support/jobs.ts';
+import { amountText, hardwareList, membersOf, metalFor, readJob, screwSchedule, solve } from '../../src/index.ts';
+import { inches, jobOf, panelOf } from '../support.ts';
+
+const settings = { seed: 20261124, numRuns: 80 };
+
+describe('screwSchedule', () => {
+  const panel = panelOf({ size: { width: 44, height: 52 } });
+  const corner = screwSchedule(panel).find(({ joint }) => joint === 'rail to stile');
+
+  test('two screws at each corner, eight in all, 3 1/2 in No. 8 in 1 1/2 in rails', () => {
+    expect(corner?.count).toBe(8);
+    expect(corner?.name).toBe('No. 8 x 3 1/2 in');
+    expect(corner?.grain).toBe('end');
+  });
+
+  test('corner screws lie within the stile, and mirror from left to right', () => {
+    for (const { x, y, z } of corner?.places ?? []) {
+      expect([0, panel.outside.height]).toContain(y);
+      expect(Math.min(x, panel.outside.width - x)).toBeLessThan(panel.stile.width);
+      expect(Math.abs(z)).toBeLessThan(panel.stile.depth / 2);
+      const mirror = corner?.places.find(
+        (other) => Math.abs(other.x + x - panel.outside.width) < 1e-9 && other.y === y,
+      );
+      expect(mirror?.z).toBeCloseTo(-z, 9);
+    }
+  });
+
+  test('end staves are screwed from their bay faces at mid-depth', () => {
+    const row = screwSchedule(panel).find(({ joint }) => joint === 'end stave to stile');
+    const left = panel.clear.left + panel.staves.width;
+    const right = panel.clear.left + panel.clear.width - panel.staves.width;
+    for (const { x, z } of row?.places ?? []) {
+      expect(z).toBe(0);
+      expect(Math.min(Math.abs(x - left), Math.abs(x - right))).toBeLessThan(1e-9);
+    }
+  });
+
+  test('every screw of any job ends inside what it bites, and its places are within the panel', () => {
+    fc.assert(
+      fc.property(arbitraryJob({ panels: 1 }), (file) => {
+        for (const each of solve(readJob(JSON.stringify(file))))
+          for (const { fastener, places, count, edge, end } of screwSchedule(each)) {
+            expect(count).toBeGreaterThanOrEqual(places.length);
+            expect(fastener.length - fastener.through).toBeGreaterThanOrEqual(fastener.penetration - 1e-9);
+            expect(Math.min(edge.found, end.found)).toBeGreaterThanOrEqual(0);
+            for (const { x } of places) {
+              expect(x).toBeGreaterThanOrEqual(-1e-9);
+              expect(x).toBeLessThanOrEqual(each.outside.width + 1e-9);
+            }
+          }
+      }),
+      settings,
+    );
+  });
+});
+
+describe('metalFor', () => {
+  test.each([
+    ['western redcedar', 'outdoors', 'stainless steel'],
+    ['ponderosa pine', 'outdoors', 'stainless or hot-dip galvanized steel'],
+    ['white oak', 'indoors', 'stainless steel or brass'],
+    ['sugar maple', 'indoors', 'zinc-plated steel'],
+  ])('metalFor(%s, %s) is %s', (wood, where, metal) => {
+    expect(metalFor(panelOf({ size: { width: 44, height: 52 }, wood }, { site: { where } })).name).toBe(metal);
+  });
+});
+
+describe('hardwareList', () => {
+  test('screws of one name add up over panels and counts; a tenth over is bought', () => {
+    const panels = [
+      { name: 'A', size: { width: 44, height: 52 }, count: 2 },
+      { name: 'B', size: { width: 30, height: 40 } },
+    ];
+    const job = jobOf({}, { panels });
+    const line = hardwareList(job, solve(job)).find(({ name }) => name === 'No. 8 x 3 1/2 in');
+    // Eight in the corners and six through the stiles of each panel; 42 and a tenth are 46.2.
+    expect(line?.count).toBe((8 + 6) * 3);
+    expect(line?.buy).toBe(47);
+    expect(line?.where).toEqual([
+      { panel: 'A', count: 28 },
+      { panel: 'B', count: 14 },
+    ]);
+  });
+
+  test('a gate lists hinges, latch, wire, turnbuckle', () => {
+    const job = jobOf({ use: 'gate', size: { width: 34, height: 60 } });
+    const names = hardwareList(job, solve(job)).map(({ name }) => name);
+    for (const wanted of ['hinge', 'latch', 'wire rope', 'turnbuckle'])
+      expect(names.some((name) => name.includes(wanted))).toBe(true);
+  });
+
+  test('amountText shows wire in the job’s unit and finish in quarts in inch work', () => {
+    const job = jobOf({ use: 'gate', size: { width: 34, height: 60 } });
+    const lines = hardwareList(job, solve(job));
+    expect(amountText(lines.find(({ unit }) => unit === 'mm') ?? never(), job)).toMatch(/ in$/);
+    expect(amountText(lines.find(({ unit }) => unit === 'litres') ?? never(), job)).toMatch(/US quarts$/);
+  });
+
+  test('stand-off blocks are parts: one behind each fixing, as deep as the stand-off', () => {
+    const panel = panelOf({ size: { width: 44, height: 52 }, screen: { mounting: 'blocks', standoff: 2 } });
+    const block = membersOf(panel).find(({ role }) => role === 'stand-off block');
+    const mounting = screwSchedule(panel).find(({ joint }) => joint === 'mounting');
+    expect(block?.count).toBe(mounting?.count);
+    expect(block?.section[1]).toBeCloseTo(inches(2), 9);
+  });
+});
+
+function never(): never {
+  throw new Error('no such line');
+}

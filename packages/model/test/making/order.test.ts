@@ -1,0 +1,164 @@
+import { describe, expect, test } from 'vitest';
+import { cautions, makingOrder, measuredAdvice, partsOf, remainingCuts, type Step, solve } from '../../src/index.ts';
+import { inches, jobOf, panelOf } from '../support.ts';
+
+function stepsOf(panel: object, rest: object = {}): Step[] {
+  const job = jobOf({ size: { width: '44 1/2', height: 52 }, ...panel }, rest);
+  const panels = solve(job);
+  return makingOrder(job, { panels, parts: partsOf(panels, { spare: job.spare }) });
+}
+
+function place(steps: readonly Step[], title: RegExp): number {
+  return steps.findIndex((step) => title.test(step.title));
+}
+
+/** All that a step says, on one line. */
+function said({ cautions: warned, text, figures }: Step): string {
+  return [...warned, ...text, ...figures.map(({ what, value }) => `${what} ${value}`)].join(' ');
+}
+
+describe('makingOrder', () => {
+  const steps = stepsOf({});
+
+  test('steps are numbered from 1 and say something', () => {
+    expect(steps.map(({ n }) => n)).toEqual(steps.map((_, i) => i + 1));
+    for (const step of steps) expect(step.text.length).toBeGreaterThan(0);
+  });
+
+  test('the trade’s order: the stack is measured before stiles and staves are cut, the top rail tried before weaving', () => {
+    const order = [
+      /Choose/,
+      /Rip/,
+      /Crosscut/,
+      /measure the stack/,
+      /Cut stiles and staves/,
+      /grooves/,
+      /sticks/,
+      /Dry fit/,
+      /bottom rail/,
+      /Set the staves/,
+      /^Weave/,
+      /top rail$/,
+      /Square/,
+      /^Finish/,
+      /Fix the screen/,
+    ].map((title) => place(steps, title));
+    expect(order).toEqual(steps.map((_, i) => i));
+  });
+
+  test('a film finish goes on before weaving, a thin one after, none nowhere', () => {
+    const film = stepsOf({}, { finish: { kind: 'film' } });
+    expect(place(film, /Finish/)).toBeLessThan(place(film, /^Weave/));
+    expect(place(steps, /^Finish/)).toBeGreaterThan(place(steps, /^Weave/));
+    expect(place(stepsOf({}, { finish: { kind: 'none' } }), /Finish/)).toBe(-1);
+  });
+
+  test.each([
+    ['screen', /Fix the screen/],
+    ['guard', /between their posts/],
+    ['divider', /divider/],
+    ['gate', /Hang the gate/],
+  ] as const)('a %s ends with its own step', (use, title) => {
+    expect(stepsOf({ use }).at(-1)?.title).toMatch(title);
+  });
+
+  test('cautions on thin strips stand in the step that rips them, on short parts in the step that cuts them', () => {
+    const blocks = stepsOf({ screen: { mounting: 'blocks' } });
+    expect(blocks[place(blocks, /^Rip/)]?.cautions.join()).toMatch(/Parts D, E are thinner than 1\/4 in/);
+    expect(blocks[place(blocks, /^Crosscut/)]?.cautions.join()).toMatch(/F is short/);
+    const thick = stepsOf({ slat: { thickness: '5/16' }, top: { cover: 0 } });
+    expect(thick[place(thick, /^Rip/)]?.cautions.join()).not.toMatch(/thinner/);
+  });
+
+  test('stiles and staves are not cut before the stack is measured', () => {
+    const crosscut = said(steps[place(steps, /^Crosscut/)] as Step);
+    expect(crosscut).not.toMatch(/, stile|, stave/);
+    const after = said(steps[place(steps, /Cut stiles/)] as Step);
+    expect(after).toMatch(/B, stile 2, 49 in/);
+    expect(after).toMatch(/C, stave 5, 50 in/);
+  });
+
+  test('figures that differ from panel to panel name their panels; those alike do not', () => {
+    const two = stepsOf(
+      {},
+      {
+        panels: [
+          { name: 'A', size: { width: 44, height: 52 } },
+          { name: 'B', size: { width: 30, height: 52 } },
+        ],
+      },
+    );
+    const figures = two[place(two, /Square/)]?.figures ?? [];
+    expect(figures.filter(({ what }) => what.startsWith('diagonals')).map(({ where }) => where)).toEqual(['A', 'B']);
+    const weave = two[place(two, /^Weave/)]?.figures ?? [];
+    expect(weave.find(({ what }) => what === 'courses')?.where).toBe('');
+  });
+
+  test('figures are in the job’s unit', () => {
+    const metric = stepsOf({ size: { width: 1100, height: 1300 } }, { unit: 'mm' });
+    expect(metric.map(said).join(' ')).toMatch(/1099 mm|1100 mm/);
+    expect(metric.map(said).join(' ')).not.toMatch(/\d in(,|;| x| by)/);
+  });
+
+  test('dust, an escape window and a wrongly measured page are warned of before the step, not after', () => {
+    expect(steps[0]?.cautions.join()).toMatch(/asthma/);
+    const bedroom = stepsOf({ screen: { bedroom: true } });
+    expect(bedroom.at(-1)?.cautions.join()).toMatch(/escape/);
+    expect(steps[place(steps, /sticks/)]?.cautions.join()).toMatch(/check bar/);
+  });
+});
+
+describe('as built', () => {
+  const planned = { size: { width: '44 1/2', height: 52 }, fit: { vary: 'slats', from: '1 3/8', to: '1 11/16' } };
+
+  test('a stack that came out 3/8 in high lifts the outside height; one course fewer and a filler would hold it', () => {
+    const plain = panelOf(planned);
+    const stack = plain.courses.count * plain.courses.height + inches(3 / 8);
+    const panel = panelOf({ ...planned, measured: { stack: stack / 25.4 } });
+    const advice = measuredAdvice(panel) ?? never();
+    expect(advice.off).toBeCloseTo(panel.outside.height - plain.outside.height, 9);
+    expect(advice.off).toBeGreaterThan(inches(1 / 8));
+    expect(advice.fewer.courses).toBe(plain.courses.count - 1);
+    // Taking a course out takes its pitch off; the filler puts back what is then missing.
+    expect(panel.courses.pitch - advice.off - advice.fewer.filler).toBeLessThan(panel.display.mark + 1e-9);
+    expect(advice.rails).toBe(-advice.off);
+  });
+
+  test('a stack that comes out as planned needs no advice, nor does a panel not measured', () => {
+    const outside = { ...planned, fit: { vary: 'outside' } };
+    const plain = panelOf(outside);
+    expect(measuredAdvice(plain)).toBeUndefined();
+    const stack = plain.courses.count * plain.courses.height;
+    const right = panelOf({ ...outside, measured: { stack: stack / 25.4 } });
+    expect(right.outside.height).toBeCloseTo(plain.outside.height, 9);
+    expect(measuredAdvice(right)).toBeUndefined();
+  });
+
+  test('remainingCuts: stiles, staves and strips of measured panels; slats only where more broke than there were spares', () => {
+    const cutsWith = (broken: number) => {
+      const job = jobOf({ ...planned, measured: { stack: 48, broken } });
+      const panels = solve(job);
+      return remainingCuts(panels, partsOf(panels, { spare: job.spare }));
+    };
+    expect(cutsWith(1).map(({ name }) => name)).toEqual(['stile', 'stave', 'cover strip']);
+    const spares = partsOf(panelOf(planned)).find(({ role }) => role === 'slat')?.spare ?? 0;
+    expect(cutsWith(spares).some(({ name }) => name === 'slat')).toBe(false);
+    expect(cutsWith(spares + 3).find(({ name }) => name === 'slat')?.count).toBe(3);
+    const plain = panelOf(planned);
+    expect(remainingCuts([plain], partsOf(plain))).toEqual([]);
+  });
+});
+
+describe('cautions', () => {
+  test('guards and gates have a group of their own; what the program does not know comes first', () => {
+    const titles = (use: string) => cautions(jobOf({ use, size: { width: 44, height: 52 } })).map(({ title }) => title);
+    expect(titles('screen')[0]).toMatch(/does not know/);
+    expect(titles('guard')).toContain('Guards');
+    expect(titles('gate')).toContain('Gates');
+    expect(titles('screen')).not.toContain('Guards');
+  });
+});
+
+function never(): never {
+  throw new Error('missing');
+}
