@@ -12,6 +12,8 @@ export interface Nested {
   readonly problem: Problem;
   readonly kinds: readonly StickKind[];
   readonly rooms: readonly BoardRoom[];
+  /** Per knotty stick kind, the clear kind of the same section whose sticks may serve as well; -1 for none. */
+  readonly clearTwin: readonly number[];
   /** False where some list was cut short: plans stay right, but bounds from the tables are not valid. */
   readonly complete: boolean;
 }
@@ -21,6 +23,7 @@ export interface StickKind {
   readonly thickness: number;
   readonly width: number;
   readonly clear: boolean;
+  readonly wood: string;
   readonly items: readonly StickItem[];
   readonly at: Int32Array;
   /** Best worth of a stick at each position under the prices last set, and the item that came last, or -1. */
@@ -96,7 +99,15 @@ export function nest(problem: Problem): Nested {
     complete &&= room.complete;
     if (room.room.patterns.length > 0) rooms.push(room.room);
   });
-  return { problem, kinds, rooms, complete };
+  return { problem, kinds, rooms, clearTwin: twins(kinds), complete };
+}
+
+function twins(kinds: readonly StickKind[]): number[] {
+  return kinds.map((k) =>
+    k.clear
+      ? -1
+      : kinds.findIndex((o) => o.clear && o.wood === k.wood && o.width === k.width && o.thickness === k.thickness),
+  );
 }
 
 function kindKey(c: BoardClass, s: { thickness: number; width: number }): string {
@@ -136,7 +147,10 @@ function stickKind(
   );
   const items = wantedHere.map(({ demand, size, need }) => ({ demand, size, need, steps: stepsDown(at, size) }));
   const [worth, last] = [new Float64Array(at.length), new Int32Array(at.length).fill(-1)];
-  return { kind: { thickness: s.thickness, width: s.width, clear: c.clear, items, at, worth, last }, complete };
+  return {
+    kind: { thickness: s.thickness, width: s.width, clear: c.clear, wood: c.wood, items, at, worth, last },
+    complete,
+  };
 }
 
 function boardRoom(

@@ -1,0 +1,104 @@
+import { roundUp } from './bound.ts';
+import { flowBelow } from './flow.ts';
+import { choicesOf, takesOf } from './gather.ts';
+import { costOfTakes, type Draft, isDone, takeOff } from './greedy.ts';
+import { type Group, planGroup } from './group.ts';
+import type { CutPlan } from './plan.ts';
+import { clampEffort, concludePlan, openJob, type PlanOptions } from './quick.ts';
+import { costUnit, refusedPlan } from './result.ts';
+import { loadSolver, searchFlow } from './solver.ts';
+
+/** What to plan, and a way to stop early; an `AbortSignal` will do. */
+export interface SearchOptions extends PlanOptions {
+  readonly signal?: { readonly aborted: boolean };
+}
+
+/**
+ * The cheapest cutting plan that the work allowed finds, with the bound it is judged by. The own core's plan comes
+ * first; where it costs more than its bound a general integer solver is loaded and started from it. Where the solver
+ * cannot be loaded, or `signal` says stop, the best plan so far comes back. Work is counted in steps, never by the
+ * clock, so the same input gives the same plan on every machine; more effort never makes it dearer.
+ *
+ * @example
+ * const plan = await planCuts({ parts, stock, offcuts: [], saw, onProgress: ({ cost, bound }) => console.log(cost, bound) });
+ */
+export async function planCuts(options: SearchOptions): Promise<CutPlan> {
+  const opened = openJob(options, options.limits);
+  if ('refusal' in opened) return refusedPlan(opened.problem, opened.refusal);
+  const { problem, nested } = opened;
+  const effort = clampEffort(options.limits);
+  const unit = costUnit(problem);
+  const stopped = (): boolean => options.signal?.aborted === true;
+  const groups: Group[] = nested.map((n) => planGroup(n, effort));
+  const tell = (): void => {
+    const [cost, bound] = [groups.reduce((s, g) => s + g.cost, 0), groups.reduce((s, g) => s + g.bound, 0)];
+    options.onProgress?.({ cost: cost * unit, bound: Math.min(cost, bound) * unit });
+  };
+  tell();
+  for (let i = 0; i < groups.length; i++) {
+    const group = groups[i] as Group;
+    if (group.hopeless || (group.done && group.cost <= group.bound)) continue;
+    for (const stage of stagesOf(group, effort)) {
+      await breathe();
+      if (stopped()) break;
+      const next = await search(groups[i] as Group, stage, stopped);
+      groups[i] = next;
+      tell();
+      if (next.hopeless || (next.done && next.cost <= next.bound)) break;
+    }
+  }
+  return concludePlan(problem, options, groups);
+}
+
+/** Work that one run of the solver may do. */
+interface Stage {
+  readonly choices: number;
+  readonly nodes: number;
+  readonly iterations: number;
+}
+
+function stagesOf(group: Group, effort: number): Stage[] {
+  const pieces = group.rest.need.reduce((sum, n) => sum + n, 0);
+  const large = pieces > 200;
+  const first: Stage = { choices: large ? 2500 : 4000, nodes: 300 * effort, iterations: 8000 * effort };
+  const second: Stage = { choices: large ? 8000 : 20000, nodes: 600 * effort, iterations: 12000 * effort };
+  return [first, second];
+}
+
+async function search(group: Group, stage: Stage, stopped: () => boolean): Promise<Group> {
+  const highs = await loadSolver();
+  if (highs === undefined || !group.nested.complete) return group;
+  const { nested, rest, mix } = group;
+  const step = nested.problem.costStep;
+  const dearest = nested.problem.boards.reduce((m, b) => Math.max(m, b.cost), 0);
+  const pieces = rest.need.reduce((sum, n) => sum + n, 0);
+  const below = group.done ? group.cost - step : dearest * pieces;
+  const flow = flowBelow(nested, rest, mix, below, stage.choices);
+  const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
+  const solved = searchFlow(highs, flow, start, { ...stage, stopped, told: () => {} });
+  if (solved.infeasible && flow.bound >= below) return { ...group, hopeless: !group.done };
+  const proven = roundUp(Math.min(solved.bound, flow.bound + step * 0.999), step);
+  const draft = solved.tallied && draftOf(group, takesOf(nested, solved.tallied));
+  const better =
+    draft !== undefined && isDone(draft.rest) && (!group.done || costOfTakes(nested, draft.takes) < group.cost);
+  const next = better ? { ...group, draft, done: true, cost: costOfTakes(nested, draft.takes) } : group;
+  const bound = Math.max(group.bound, Math.min(proven, next.cost));
+  return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
+}
+
+/** Takes from the solver, walked anew: its own word is not relied on. Boards left beyond what there is void them. */
+function draftOf(group: Group, takes: Draft['takes']): Draft | undefined {
+  let rest = group.rest;
+  for (const { pattern, count } of takes) {
+    if ((rest.left[pattern.room]?.[pattern.board] ?? 0) < count) return undefined;
+    rest = takeOff(rest, pattern, count);
+  }
+  return { takes, rest };
+}
+
+/** Lets whoever waits have a turn, so that a stop can be asked for. */
+function breathe(): Promise<void> {
+  return new Promise((resolve) => {
+    setTimeout(resolve, 0);
+  });
+}

@@ -1,0 +1,202 @@
+import type { Mixture, Rest } from './bound.ts';
+import { mayRip } from './fit.ts';
+import type { BoardRoom, Nested, StickKind } from './nested.ts';
+import { floorIndex } from './positions.ts';
+import { price } from './pricing.ts';
+
+/**
+ * One whole-number choice of the model: a board bought, a segment crosscut off what is left of a board, a segment
+ * ripped, a stick crosscut to pieces.
+ */
+export type Choice =
+  | { readonly is: 'buy'; readonly room: number; readonly board: number }
+  | {
+      readonly is: 'split';
+      readonly room: number;
+      readonly from: number;
+      readonly segment: number;
+      readonly to: number;
+    }
+  | { readonly is: 'rip'; readonly room: number; readonly segment: number; readonly pattern: number }
+  | { readonly is: 'cut'; readonly kind: number; readonly position: number; readonly pieces: readonly number[] };
+
+/** The choices that a plan cheaper than the one in hand may use. */
+export interface Flow {
+  readonly nested: Nested;
+  readonly rest: Rest;
+  readonly choices: readonly Choice[];
+  /** A plan that uses any choice left out costs at least this. */
+  readonly bound: number;
+}
+
+/** Prices at which no board is worth more than is asked for it. */
+interface Settled {
+  readonly bound: number;
+  readonly worth: Float64Array;
+  /** Per room and board, what it costs over its worth. */
+  readonly asked: readonly (readonly number[])[];
+}
+
+const GRAIN = 1e-6;
+
+/** Prices the tables so that no board without limit is worth more than it costs; gives the bound of those prices. */
+function settlePrices(nested: Nested, rest: Rest, mix: Mixture): Settled {
+  price(nested, mix.worth);
+  let scale = 1;
+  const value = (room: BoardRoom, b: number): number => room.worth[room.top[b] as number] as number;
+  nested.rooms.forEach((room, r) => {
+    room.boards.forEach((board, b) => {
+      if (rest.left[r]?.[b] !== Number.POSITIVE_INFINITY) return;
+      if (value(room, b) > board.cost) scale = Math.min(scale, board.cost / value(room, b));
+    });
+  });
+  const worth = mix.worth.map((w) => w * scale);
+  price(nested, worth);
+  let bound = rest.need.reduce((sum, need, d) => sum + need * (worth[d] as number), 0);
+  const asked = nested.rooms.map((room, r) =>
+    room.boards.map((board, b) => {
+      const over = value(room, b) - board.cost;
+      const left = rest.left[r]?.[b] as number;
+      if (left < Number.POSITIVE_INFINITY) bound -= left * Math.max(0, over);
+      return Math.max(0, -over);
+    }),
+  );
+  return { bound, asked, worth };
+}
+
+/**
+ * Every choice by which a plan may still cost less than `below`: its own reduced cost and that of the cheapest way to
+ * come by its piece of wood do not reach the difference between `below` and the bound. Where that leaves more than
+ * `most` choices the difference is narrowed, and the bound of what is left out comes down with it.
+ */
+export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, below: number, most: number): Flow {
+  const { bound, asked, worth } = settlePrices(nested, rest, mix);
+  let room = Math.max(0, below - bound) + GRAIN;
+  for (;;) {
+    const choices = choicesWithin({ nested, rest, worth, asked, slack: room, most });
+    if (choices !== undefined) return { nested, rest, choices, bound: bound + room - GRAIN };
+    room *= 0.7;
+  }
+}
+
+interface Within {
+  readonly nested: Nested;
+  readonly rest: Rest;
+  readonly worth: Float64Array;
+  readonly asked: readonly (readonly number[])[];
+  readonly slack: number;
+  readonly most: number;
+}
+
+function choicesWithin(of: Within): Choice[] | undefined {
+  const { nested, slack } = of;
+  const choices: Choice[] = [];
+  const reach = nested.kinds.map((k) => new Float64Array(k.at.length).fill(Number.POSITIVE_INFINITY));
+  for (let r = 0; r < nested.rooms.length; r++) {
+    if (!roomChoices(of, r, reach, choices)) return undefined;
+  }
+  nested.kinds.forEach((kind, k) => {
+    const to = reach[k] as Float64Array;
+    for (let i = to.length - 2; i >= 0; i--) {
+      const drop = (to[i + 1] as number) + (kind.worth[i + 1] as number) - (kind.worth[i] as number);
+      to[i] = Math.min(to[i] as number, drop);
+    }
+  });
+  // A clear stick may serve as a knotty one.
+  nested.kinds.forEach((kind, k) => {
+    const clear = nested.clearTwin[k];
+    if (clear === undefined || clear < 0) return;
+    const from = nested.kinds[clear] as StickKind;
+    kind.at.forEach((size, i) => {
+      const j = floorIndex(from.at, size);
+      const via = (reach[clear]?.[j] as number) + (from.worth[j] as number) - (kind.worth[i] as number);
+      if (from.at[j] === size) (reach[k] as Float64Array)[i] = Math.min(reach[k]?.[i] as number, via);
+    });
+  });
+  for (let k = 0; k < nested.kinds.length; k++) {
+    if (!cutChoices(of, k, reach[k] as Float64Array, choices)) return undefined;
+  }
+  return choices.length <= of.most && slack >= 0 ? choices : undefined;
+}
+
+/** Boards, splits and rips of one room; false where there are too many. */
+function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choice[]): boolean {
+  const { nested, rest, slack } = of;
+  const room = nested.rooms[r] as BoardRoom;
+  const toBar = new Float64Array(room.at.length).fill(Number.POSITIVE_INFINITY);
+  const toSegment = new Float64Array(room.segments.length).fill(Number.POSITIVE_INFINITY);
+  room.boards.forEach((_, board) => {
+    const asked = of.asked[r]?.[board] as number;
+    if ((rest.left[r]?.[board] as number) <= 0 || asked > slack) return;
+    choices.push({ is: 'buy', room: r, board });
+    const top = room.top[board] as number;
+    toBar[top] = Math.min(toBar[top] as number, asked);
+  });
+  for (let i = room.at.length - 1; i > 0; i--) {
+    const here = toBar[i] as number;
+    if (here > slack) continue;
+    const size = room.at[i] as number;
+    let to = i;
+    for (let s = 0; s < room.segments.length && (room.segments[s] as number) <= size; s++) {
+      const rest = size - (room.segments[s] as number);
+      while ((room.at[to] as number) > rest) to--;
+      const cost = here + (room.worth[i] as number) - (room.ripWorth[s] as number) - (room.worth[to] as number);
+      if (cost > slack || (room.ripBest[s] as number) < 0) continue;
+      choices.push({ is: 'split', room: r, from: i, segment: s, to });
+      toBar[to] = Math.min(toBar[to] as number, cost);
+      toSegment[s] = Math.min(toSegment[s] as number, cost);
+    }
+    if (choices.length > of.most) return false;
+  }
+  room.segments.forEach((size, s) => {
+    const ripped = mayRip(nested.problem, size);
+    if ((toSegment[s] as number) > slack) return;
+    room.patterns.forEach((p, q) => {
+      if (p.rips > 0 && !ripped) return;
+      let cost = (toSegment[s] as number) + (room.ripWorth[s] as number);
+      p.counts.forEach((n, c) => {
+        if (n > 0) cost -= n * (nested.kinds[room.kinds[c] as number]?.worth[room.inKind[c]?.[s] as number] as number);
+      });
+      if (cost > slack) return;
+      choices.push({ is: 'rip', room: r, segment: s, pattern: q });
+      p.counts.forEach((n, c) => {
+        const to = reach[room.kinds[c] as number] as Float64Array;
+        const at = room.inKind[c]?.[s] as number;
+        if (n > 0) to[at] = Math.min(to[at] as number, cost);
+      });
+    });
+  });
+  return choices.length <= of.most;
+}
+
+/** Length patterns of one kind of stick; false where there are too many. */
+function cutChoices(of: Within, k: number, reach: Float64Array, choices: Choice[]): boolean {
+  const { nested, rest, worth, slack } = of;
+  const kind = nested.kinds[k] as StickKind;
+  const hasTwin = nested.clearTwin.includes(k);
+  const longest = reach.findLastIndex((cost) => cost <= slack);
+  const most = longest < 0 ? 0 : (kind.at[longest] as number);
+  const pieces: number[] = [];
+  // A clear stick cut to knotty pieces alone is dropped to a knotty stick instead.
+  const needsClear = (): boolean => !hasTwin || pieces.some((d) => nested.problem.demands[d]?.clear === true);
+  const search = (j: number, size: number, sum: number): boolean => {
+    const at = floorIndex(kind.at, size);
+    const cost = (kind.worth[at] as number) - sum;
+    if (cost > slack) return true;
+    if (pieces.length > 0 && (reach[at] as number) + cost <= slack && needsClear()) {
+      choices.push({ is: 'cut', kind: k, position: at, pieces: [...pieces] });
+      if (choices.length > of.most) return false;
+    }
+    for (let i = j; i < kind.items.length; i++) {
+      const item = kind.items[i] as StickKind['items'][number];
+      const used = pieces.reduce((n, d) => (d === item.demand ? n + 1 : n), 0);
+      if (size + item.size > most || used >= (rest.need[item.demand] as number)) continue;
+      pieces.push(item.demand);
+      const ok = search(i, size + item.size, sum + (worth[item.demand] as number));
+      pieces.pop();
+      if (!ok) return false;
+    }
+    return true;
+  };
+  return search(0, 0, 0);
+}
