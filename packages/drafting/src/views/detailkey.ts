@@ -1,4 +1,4 @@
-import { type Panel, weaveDepth } from '@wattlewright/model';
+import type { Panel } from '@wattlewright/model';
 
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {
@@ -67,11 +67,17 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
       subject: 'slat end',
       title: 'Slat end at the stile',
       at: { x: clear.left, y: planes.down.y, z: 0 },
-      radius: Math.max(weaveDepth(panel) * 0.75, stile.width * 0.6, outside.depth * 0.6),
+      radius: Math.max(endReach(panel), stile.width * 0.6, outside.depth * 0.6),
       on: ['weave section'],
     },
     { letter: 'Z', subject: 'fixing', title: fixing.title, at: fixing.at, radius: fixing.radius, on: ['elevation'] },
   ];
+}
+
+/** How far from mid-depth the slats' ends reach at the left stile, mm, with some room. */
+function endReach({ rows, courses, staves }: Panel): number {
+  const ends = rows.map(({ bend }) => Math.abs(bend.endOffsets[0]));
+  return Math.max(staves.depth / 2, ...ends) + courses.thickness;
 }
 
 /** Where the panel meets what holds it, and what that is called. */

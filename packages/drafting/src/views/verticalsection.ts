@@ -1,11 +1,11 @@
-import { formatLength, type Panel, type Part } from '@wattlewright/model';
-import { detailCircle } from '../layout/balloon.ts';
+import type { Panel, Part } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
+import { freeCircle } from './detailcircle.ts';
 import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { detailLetters } from './detailkey.ts';
 import { breakLine } from './grain.ts';
@@ -71,7 +71,8 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     ? [breakLine(foot(-half, cut[0]), foot(half, cut[0])), breakLine(head(-half, cut[1]), head(half, cut[1]))]
     : [];
   const frame = [...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })), ...breaks];
-  const ink: Mark[] = [...frame, ...site.marks, ...footCircle(panel, foot, s)];
+  const drawn = [...frame, ...site.marks];
+  const ink: Mark[] = [...drawn, ...footCircle(panel, drawn, { foot, scale: s })];
   return dimensioned({
     name: broken ? 'vertical-section-broken' : 'vertical-section',
     title: 'Section B–B, looking left',
@@ -86,16 +87,16 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
         total: true,
       }),
     },
-    notes: [...notesOf(panel, { foot, head, cut: cut !== undefined }), ...site.notes],
+    notes: [...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }), ...site.notes],
     noteWidth: 50,
   });
 }
 
-function footCircle(panel: Panel, at: View, s: number): Mark[] {
-  const detail = detailLetters(panel).find(({ subject }) => subject === 'stave foot');
-  if (!detail) return [];
-  const radius = Math.max(detail.radius * s, 4);
-  return detailCircle({ at: at(detail.at.z, detail.at.y), radius, letter: detail.letter, towards: 40 });
+/** The circle of the detail of the stave's foot, its letter where it stands free of the other ink. */
+function footCircle(panel: Panel, ink: readonly Mark[], { foot, scale }: Pick<NotedView, 'foot' | 'scale'>): Mark[] {
+  const key = detailLetters(panel).find(({ subject }) => subject === 'stave foot');
+  if (!key) return [];
+  return freeCircle(ink, { at: foot(key.at.z, key.at.y), radius: Math.max(key.radius * scale, 4), letter: key.letter });
 }
 
 /** Sizes that lie wholly within one piece of the view. */
@@ -111,6 +112,8 @@ function heights(panel: Panel, { span, at }: Piece): Size[] {
       ? stated(from, to, { ...mine, ...more })
       : [];
   const isHead = span[1] > outside.height;
+  // As fine as the slats are set, so that stack and allowance make the clear height.
+  const fine = Math.min(courses.step, display.mark);
   const first = courses.bottoms[0] as number;
   return [
     ...(span[0] < 0
@@ -126,7 +129,7 @@ function heights(panel: Panel, { span, at }: Piece): Size[] {
       ? [
           ...one(top, top + groove.depth),
           ...(cover ? one(cover.y[0], cover.y[1]) : []),
-          ...(courses.allowance > 0 ? one(stack, top, { level: 1 }) : []),
+          ...(courses.allowance > 0 ? one(stack, top, { level: 1, mark: fine }) : []),
           ...one(top, outside.height, { level: 1 }),
           ...(cap ? one(outside.height, outside.height + cap.height, { level: 1 }) : []),
           ...(over > 0 ? one(outside.height, outside.height + over, { level: 1 }) : []),
@@ -140,40 +143,43 @@ function totals({ display, clear, courses, outside }: Panel, at: View): Size[] {
   const mine = { display, along: (y: number) => at(0, y)[1] };
   const bottom = clear.bottom;
   return [
-    ...stated(bottom, bottom + courses.stack, { ...mine, level: 1 }),
+    ...stated(bottom, bottom + courses.stack, { ...mine, level: 1, mark: Math.min(courses.step, display.mark) }),
     ...(courses.allowance > display.mark / 2 ? stated(bottom, bottom + clear.height, { ...mine, level: 2 }) : []),
     ...stated(0, outside.height, { ...mine, level: 3, total: true }),
   ];
 }
 
-function notesOf(
-  panel: Panel,
-  { foot, head, cut }: { readonly foot: View; readonly head: View; readonly cut: boolean },
-): NoteTarget[] {
-  const { display, courses, groove, staves, rail, clear, outside, cover } = panel;
-  const tall = formatLength(
-    courses.height,
-    { unit: display.unit, mark: courses.step },
-    { fractions: 'stacked', named: true },
-  );
+/** A rail at least this high on paper, mm, has room for leaders to what is in it; detail W shows it in any case. */
+const NOTED_FROM = 6;
+
+interface NotedView {
+  readonly foot: View;
+  readonly head: View;
+  readonly scale: number;
+  readonly cut: boolean;
+}
+
+function notesOf(panel: Panel, { foot, head, scale, cut }: NotedView): NoteTarget[] {
+  const { display, courses, groove, staves, rail, clear, cover } = panel;
   const top = clear.bottom + clear.height;
-  const face = -staves.depth / 2;
+  const beside = -(staves.depth + courses.thickness) / 2;
   const strip = coverBox(panel);
-  const second = (courses.bottoms[Math.min(1, courses.count - 1)] as number) + courses.height / 2;
-  const gaps = courses.gap > 0 ? `, open gaps of ${said(courses.gap, display)}` : '';
-  const whole = cut ? `; stack ${said(courses.stack, display)}, outside height ${said(outside.height, display)}` : '';
-  return [
-    { at: foot(-rail.depth / 4 - groove.width / 4, rail.height / 2), text: 'Rail, end grain' },
+  const course = cut ? Math.min(1, courses.count - 1) : Math.floor(courses.count / 2);
+  const inRail: NoteTarget[] = [
+    { at: foot(-(rail.depth + groove.width) / 4, rail.height / 2), text: 'Rail, end grain' },
     {
       at: foot(0, rail.height - groove.depth / 2),
       text: `Stave, long grain, in a groove ${said(groove.depth, display)} deep`,
     },
+  ];
+  return [
+    ...(rail.height * scale >= NOTED_FROM ? inRail : []),
     {
-      at: foot(face - courses.thickness / 2, second),
-      text: `${courses.count} ${courses.count === 1 ? 'course' : 'courses'} of ${tall}${gaps}${whole}`,
+      at: foot(beside, (courses.bottoms[course] as number) + courses.height / 2),
+      text: coursesText(panel, cut),
     },
     ...(courses.allowance > display.mark / 2
-      ? [{ at: head(face - courses.thickness / 2, top - courses.allowance / 2), text: 'Allowance for swelling' }]
+      ? [{ at: head(beside, top - courses.allowance / 2), text: 'Allowance for swelling' }]
       : []),
     ...(strip
       ? [
@@ -184,6 +190,15 @@ function notesOf(
         ]
       : []),
   ];
+}
+
+/** How many courses of what height, and in a broken view the heights that it cannot state. */
+function coursesText({ courses, display, outside }: Panel, cut: boolean): string {
+  const { count, gap, stack } = courses;
+  const tall = said(courses.height, { unit: display.unit, mark: courses.step });
+  const gaps = gap > 0 && count > 1 ? `, open gaps of ${said(gap, display)}` : '';
+  const whole = cut ? `; stack ${said(stack, display)}, outside height ${said(outside.height, display)}` : '';
+  return `${count} ${count === 1 ? 'course' : 'courses'} of ${tall}${gaps}${whole}`;
 }
 
 /** `verticalSection` for `arrange`. */

@@ -8,11 +8,11 @@ import { line } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
-import { dimensioned, type StatedOptions, said, stated, type ToDimension } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, type StatedOptions, said, stated, type ToDimension } from './detaildrawing.ts';
 import { cutPlanes, detailLetters } from './detailkey.ts';
 import type { Stretch } from './detailslat.ts';
 import { breakLine } from './grain.ts';
-import { planBox, planView, weaveInk } from './weavesectionink.ts';
+import { planView, weaveInk } from './weavesectionink.ts';
 
 /** What the section views take. */
 export interface SectionOptions {
@@ -32,19 +32,19 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const s = scale.ratio;
   const plan = planView(s);
   const across: StatedOptions = { display, along: (x) => x * s };
-  const depth = outside.depth / 2;
   const planes = cutPlanes(panel);
   const end = detailLetters(panel).find(({ subject }) => subject === 'slat end');
   const radius = end ? Math.max(end.radius * s, 4) : 0;
-  const circles = end ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 55 }) : [];
+  const circles = end ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 90 }) : [];
+  const cut = [...weaveInk({ panel, parts, scale: s }), ...circles];
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
     title: 'Section A–A, looking down',
     alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
     scale,
-    ink: [...weaveInk({ panel, parts, scale: s }), ...circles, ...facing(plan(outside.width, 0))],
-    outline: planBox(plan, [0, outside.width], [-Math.max(depth, radius / s), Math.max(depth, radius / s)]),
+    ink: [...cut, ...facing(plan(outside.width, 0))],
+    outline: boxOfInk(cut),
     sizes: {
       above: stated(first, second, across),
       below: [
@@ -88,7 +88,6 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
   const course = cutPlanes(panel).down.course;
   const row = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
   const depth = Math.max(panel.outside.depth, weaveDepth(panel)) / 2;
-  const outline = planBox(plan, stretch, [-depth, depth]);
   const broken = stretch[1] < panel.outside.width - 1e-6;
   const ink: Mark[] = [
     ...weaveInk({ panel, parts, scale: s, stretch }),
@@ -101,7 +100,6 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
     alt: `The left end of section A–A of ${panel.name}, enlarged: stile, first bay and the bend of the slat in course ${course + 1}.`,
     scale,
     ink,
-    outline,
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
     noteWidth: 55,

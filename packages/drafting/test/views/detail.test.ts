@@ -3,8 +3,12 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
 import { boxOf } from '../../src/ink.ts';
+import { textBox } from '../../src/lettering.ts';
+import { type Mark, stroke, type TextMark } from '../../src/mark.ts';
+import { line } from '../../src/path.ts';
 import { type Scale, scalesOf, standardScale } from '../../src/scale.ts';
 import { detail, detailExtent, detailMakers } from '../../src/views/detail.ts';
+import { freeCircle } from '../../src/views/detailcircle.ts';
 import { cutPlanes, type DetailSubject, detailLetters } from '../../src/views/detailkey.ts';
 import { cornerPlaces, screwReach, screwSide, screwsOf } from '../../src/views/detailscrew.ts';
 import { partOf } from '../../src/views/partof.ts';
@@ -151,6 +155,18 @@ describe('detail draws the parts it names', () => {
   });
 });
 
+test('freeCircle puts the letter where no line crosses it, and in the first direction where every one is crossed', () => {
+  const bar = (v: number): Mark => stroke('edge', line([-50, v], [50, v]));
+  const circle = { at: [0, 0] as const, radius: 10, letter: 'W' };
+  const letter = (ink: readonly Mark[]): TextMark | undefined =>
+    freeCircle(ink, circle).find((mark) => mark.kind === 'text');
+  const alone = letter([]);
+  expect(alone?.at[0]).toBeCloseTo((10 + 1 + 3.5) * Math.cos((40 * Math.PI) / 180), 9);
+  const moved = letter([bar((alone?.at[1] as number) - 1)]);
+  expect(moved && textBox(moved).v0 > (alone?.at[1] as number) - 1).toBe(true);
+  expect(letter(Array.from({ length: 81 }, (_, i) => bar(i - 40)))?.at).toEqual(alone?.at);
+});
+
 describe('screws are those of the schedule', () => {
   test.each(examples)('detail(%s, corner) has a cross of lines at each corner screw of screwSchedule', (name) => {
     const { panel, parts } = example(name);
@@ -205,6 +221,6 @@ test('detail draws any panel within its bounds, each size as it measures', () =>
           expect(Math.abs(says - measures)).toBeLessThan(panel.display.mark / 2 + 1e-6);
       }
     }),
-    { seed: 20261124, numRuns: 60 },
+    { seed: 20261124, numRuns: 40 },
   );
 });
