@@ -7,7 +7,7 @@ import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { view } from '../view.ts';
 import { elevationInk } from './elevationink.ts';
-import { cutMarks, detailMarks, frontMark } from './elevationmarks.ts';
+import { cutMarks, detailMarks, detailTargets, frontMark } from './elevationmarks.ts';
 import { elevationTargets } from './elevationnotes.ts';
 import { heightRows, heightsOver, widthRows } from './elevationsizes.ts';
 import { faceBox } from './front.ts';
@@ -41,20 +41,19 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
   const ink = elevationInk(front, detail);
   const sizes = { panel, at, outline, detail };
   const [left, below] = [heightRows(sizes), widthRows(sizes)];
-  const around = union([outline, inkBox(ink), left.bounds, below.bounds]);
   const marks = [
     ...frontMark(front, outline, detail),
     ...(detail === 'shop'
       ? [...detailMarks(front), ...cutMarks(front, { outline, left: left.bounds.u0, below: below.bounds.v1 })]
       : []),
   ];
-  const view0 = union([around, inkBox(marks)]);
-  const beside = { ...view0, v0: outline.v0, v1: outline.v1 };
+  const drawn = union([outline, inkBox(ink), left.bounds, below.bounds, inkBox(marks)]);
+  const targets = [...elevationTargets(front, detail), ...(detail === 'shop' ? detailTargets(front) : [])];
   const named = placeNotes({
-    around: beside,
-    targets: elevationTargets(front, detail),
+    around: noteColumn({ ...drawn, v0: outline.v0, v1: outline.v1 }, targets.length),
+    targets,
     sides: ['right'],
-    keepOut: marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
+    keepOut: [...marks, ...below.marks].flatMap((mark) => taken(mark, outline)),
   });
   return {
     name: 'elevation',
@@ -62,15 +61,41 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
     scale: scale.ratio,
     scaleText: scale.text,
     marks: [...ink, ...left.marks, ...below.marks, ...marks, ...named.marks],
-    bounds: union([view0, named.bounds]),
+    bounds: union([drawn, named.bounds]),
     alt: altOf(panel),
     chains: [...left.chains, ...below.chains],
   };
 }
 
+/** Height of a balloon with the room between it and the next, paper mm. */
+const NOTE_STEP = 9.5;
+
+/** Where the column of names stands: beside the panel, or up from its middle where the panel is lower than the column. */
+function noteColumn(box: Box, count: number): Box {
+  const high = count * NOTE_STEP;
+  if (high <= box.v1 - box.v0) return box;
+  const v1 = (box.v0 + box.v1 + NOTE_STEP) / 2;
+  return { ...box, v0: v1 - high, v1 };
+}
+
+/** What leaders keep clear of: texts, and the ends of cut lines right of the panel. */
+function taken(mark: Mark, outline: Box): Box[] {
+  if (mark.kind === 'text') return [textBox(mark)];
+  const box = boxOf(pointsOf(mark.path));
+  return box.u0 >= outline.u1 - 1e-6 ? [box] : [];
+}
+
+/** Smallest scale at which the parts of a panel can be told apart: 1:50. Common practice, no source. */
+const LEAST_SCALE = 0.02;
+
 /** The front elevation as a view whose scale the sheet chooses. */
 export function elevationMaker(panel: Panel, options: Omit<ElevationOptions, 'scale'> = {}): ViewMaker {
-  return { name: 'elevation', real: elevationExtent(panel), make: (scale) => elevation(panel, { ...options, scale }) };
+  return {
+    name: 'elevation',
+    real: elevationExtent(panel),
+    atLeast: LEAST_SCALE,
+    make: (scale) => elevation(panel, { ...options, scale }),
+  };
 }
 
 /** The smallest box round marks, texts with their ink. */

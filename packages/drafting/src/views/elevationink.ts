@@ -37,13 +37,18 @@ export function stripsFront(front: Front): PathMark[] {
   return [...stops, ...covers];
 }
 
+/** A groove's bottom nearer than this to the edges of its rail, paper mm, is left out. */
+const GROOVE_FROM = 0.7;
+
 /** What frame and weave hide: the bottoms of the grooves in the rails, and a brace at the back. */
 function hiddenLines(front: Front): PathMark[] {
-  const { panel, at } = front;
-  const { clear, groove, outside } = panel;
-  const grooves = [clear.bottom - groove.depth, clear.bottom + clear.height + groove.depth].map((y) =>
-    stroke('hidden', line(at(0, y), at(outside.width, y)), letterOf(front, 'rail')),
-  );
+  const { panel, at, ratio } = front;
+  const { clear, groove, outside, rail } = panel;
+  const levels =
+    Math.min(groove.depth, rail.height - groove.depth) * ratio < GROOVE_FROM
+      ? []
+      : [clear.bottom - groove.depth, clear.bottom + clear.height + groove.depth];
+  const grooves = levels.map((y) => stroke('hidden', line(at(0, y), at(outside.width, y)), letterOf(front, 'rail')));
   const brace = braceOutline(panel);
   if (!brace) return grooves;
   const points = brace.outline.map(([x, y]) => at(x, y));

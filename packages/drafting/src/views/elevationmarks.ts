@@ -1,12 +1,13 @@
 import { cuttingPlane } from '../layout/balloon.ts';
+import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT, TEXT_HEADING, TEXT_LIFT } from '../layout/style.ts';
 import { arrowhead } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
 import type { Box, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line } from '../path.ts';
-import { cutPlanes, detailLetters } from './detailkey.ts';
-import type { Front } from './front.ts';
+import { cutPlanes, type DetailLetter, detailLetters } from './detailkey.ts';
+import { type Front, faceBox } from './front.ts';
 
 /** Length of the wide end of a cut line, paper mm, as `cuttingPlane` draws it, and its distance from what it stands by. */
 const CUT_END = 6;
@@ -53,34 +54,73 @@ export function cutMarks(
 /** How much room above the outline the cut letter takes, paper mm. */
 const CUT_ROOM = CUT_GAP + CUT_END + CUT_LETTER;
 
-/** Circles round what is drawn larger elsewhere, each with its letter on a clear spot. */
-export function detailMarks({ panel, at, ratio }: Front): Mark[] {
+/** Half the room that a detail's letter takes on the weave, paper mm. */
+const LETTER_HALF = 4;
+
+/** Circles round what is drawn larger elsewhere, and the letters of those at the left, on a clear spot of the weave. */
+export function detailMarks(front: Front): Mark[] {
+  const { at } = front;
+  return onElevation(front).flatMap((detail): Mark[] => {
+    const centre = at(detail.at.x, detail.at.y);
+    const ring = stroke('dimension', circle(centre, detail.radius));
+    const middle = letterSpot(front, detail);
+    if (!middle) return [ring];
+    const low = middle[1] + TEXT_HEADING / 2;
+    return [
+      ring,
+      stroke('paper', circle(middle, LETTER_HALF)),
+      write('label', detail.letter, [middle[0], low], { height: TEXT_HEADING, anchor: 'middle' }),
+    ];
+  });
+}
+
+/** The details that have no letter by their circle, to be named beside the view: their letters, and a point of the circle. */
+export function detailTargets(front: Front): NoteTarget[] {
+  return onElevation(front).flatMap((detail): NoteTarget[] => {
+    if (letterSpot(front, detail)) return [];
+    const [u, v] = front.at(detail.at.x, detail.at.y);
+    return [{ at: [u + detail.radius, v], text: `detail ${detail.letter}`, end: 'arrow' }];
+  });
+}
+
+/** The details that the elevation marks, their radius on paper. */
+function onElevation({ panel, ratio }: Front): DetailLetter[] {
   return detailLetters(panel)
     .filter(({ on }) => on.includes('elevation'))
-    .flatMap((detail): Mark[] => {
-      const centre = at(detail.at.x, detail.at.y);
-      const radius = Math.max(LEAST_RADIUS, detail.radius * ratio);
-      const away = radius + 1 + TEXT_HEADING * 0.7;
-      const middle: Point = [centre[0] + away * Math.SQRT1_2, centre[1] - away * Math.SQRT1_2];
-      return [
-        stroke('dimension', circle(centre, radius)),
-        stroke('paper', circle(middle, TEXT_HEADING * 0.75)),
-        write('label', detail.letter, [middle[0], middle[1] + TEXT_HEADING / 2], {
-          height: TEXT_HEADING,
-          anchor: 'middle',
-        }),
-      ];
-    });
+    .map((detail) => ({ ...detail, radius: Math.max(LEAST_RADIUS, detail.radius * ratio) }));
+}
+
+/** Where the letter of a detail at the left stands: on the weave beside the circle; absent without room for it. */
+function letterSpot({ panel, at }: Front, detail: DetailLetter): Point | undefined {
+  const { clear, outside } = panel;
+  const box = faceBox(at, {
+    x0: clear.left,
+    y0: clear.bottom,
+    x1: clear.left + clear.width,
+    y1: clear.bottom + clear.height,
+  });
+  const [wide, high] = [box.u1 - box.u0, box.v1 - box.v0];
+  if (detail.at.x > outside.width / 3 || wide < 5 * LETTER_HALF || high < 6 * LETTER_HALF) return undefined;
+  const [u, v] = at(detail.at.x, detail.at.y);
+  const away = (detail.radius + LETTER_HALF) * Math.SQRT1_2;
+  return [
+    Math.max(u + away, box.u0 + LETTER_HALF),
+    Math.min(Math.max(v - away, box.v0 + LETTER_HALF), box.v1 - LETTER_HALF),
+  ];
 }
 
 /** Says which face this is and which edge is up. */
 const FACE = 'front, this edge up';
 
 /** The face and its upper edge named over the left end of that edge, or over the cut letter where that leaves no room. */
-export function frontMark({ panel, at }: Front, { u0, v0 }: Box, detail: 'shop' | 'client'): Mark[] {
+export function frontMark({ panel, at }: Front, { u0, u1, v0 }: Box, detail: 'shop' | 'client'): Mark[] {
   const cut = detail === 'shop' ? at(cutPlanes(panel).across.x, 0)[0] - CUT_LETTER : Infinity;
-  const [shaft, text] = [u0 + 1, u0 + 3];
-  const base = v0 - 2 * TEXT_LIFT - (text + textWidth(FACE, TEXT) < cut ? 0 : CUT_ROOM);
+  const wide = textWidth(FACE, TEXT);
+  const beside = u0 + 3 + wide < cut;
+  // Over the cut letter it ends with the panel, out of the way of names at the right.
+  const text = beside ? u0 + 3 : Math.min(u0 + 3, u1 - wide);
+  const shaft = text - 2;
+  const base = v0 - 2 * TEXT_LIFT - (beside ? 0 : CUT_ROOM);
   return [
     stroke('dimension', line([shaft, base], [shaft, base - 5])),
     arrowhead([shaft, base - 5.5], [shaft, base]),

@@ -110,12 +110,14 @@ function fitted(front: Front, detail: 'shop' | 'client'): Place[] {
   return [...found.values(), ...(brace ? [bracePlace(brace, brace.role && letterOf(front, brace.role))] : [])];
 }
 
-/** On the brace's line, nearer its right end. */
+/** On the longest line of the brace's outline, nearer its right end. */
 function bracePlace(
   { what, outline }: NonNullable<ReturnType<typeof braceOutline>>,
   letter: string | undefined,
 ): Place {
-  const [[ax, ay], [bx, by]] = outline as readonly [readonly [number, number], readonly [number, number]];
-  const share = ax < bx ? 0.8 : 0.2;
-  return { x: ax + (bx - ax) * share, y: ay + (by - ay) * share, name: what, letter, end: 'arrow' };
+  const sides = outline.map((a, i) => ({ a, b: outline[(i + 1) % outline.length] as typeof a }));
+  const lengths = sides.map(({ a, b }) => Math.hypot(b[0] - a[0], b[1] - a[1]));
+  const { a, b } = sides[lengths.indexOf(Math.max(...lengths))] as (typeof sides)[number];
+  const share = a[0] < b[0] ? 0.8 : 0.2;
+  return { x: a[0] + (b[0] - a[0]) * share, y: a[1] + (b[1] - a[1]) * share, name: what, letter, end: 'arrow' };
 }

@@ -102,20 +102,41 @@ export function braceOutline(
       ],
     };
   }
-  // The strut laps both joints by half its width, as the parts list has its length.
+  // The strut laps both joints by half its width, as the parts list has its length; what would stand out is sawn off.
   const length = Math.hypot(b.x - a.x, b.y - a.y);
   const half = panel.stile.width / 2;
   const [cx, cy] = [((b.x - a.x) / length) * half, ((b.y - a.y) / length) * half];
   return {
     what: 'strut at the back',
     role: 'strut',
-    outline: [
-      [a.x - cx - cy, a.y - cy + cx],
-      [b.x + cx - cy, b.y + cy + cx],
-      [b.x + cx + cy, b.y + cy - cx],
-      [a.x - cx + cy, a.y - cy - cx],
-    ],
+    outline: trimmed(
+      [
+        [a.x - cx - cy, a.y - cy + cx],
+        [b.x + cx - cy, b.y + cy + cx],
+        [b.x + cx + cy, b.y + cy - cx],
+        [a.x - cx + cy, a.y - cy - cx],
+      ],
+      panel.outside,
+    ),
   };
+}
+
+type Corner = readonly [x: number, y: number];
+
+/** A convex outline cut off at the panel's own, side by side (Sutherland and Hodgman, 1974). */
+function trimmed(outline: readonly Corner[], { width, height }: Panel['outside']): readonly Corner[] {
+  const inside: ((corner: Corner) => number)[] = [([x]) => x, ([x]) => width - x, ([, y]) => y, ([, y]) => height - y];
+  return inside.reduce<readonly Corner[]>(
+    (ring, depth) =>
+      ring.flatMap((b, i): Corner[] => {
+        const a = ring.at(i - 1) as Corner;
+        const [da, db] = [depth(a), depth(b)];
+        const share = da / (da - db);
+        const cut: Corner[] = da * db < 0 ? [[a[0] + (b[0] - a[0]) * share, a[1] + (b[1] - a[1]) * share]] : [];
+        return db >= 0 ? [...cut, b] : cut;
+      }),
+    outline,
+  );
 }
 
 /** Floor, ground or ceiling near a panel: their heights in the panel frame, mm, and their names. */

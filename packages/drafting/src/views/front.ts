@@ -26,6 +26,15 @@ export interface Front {
 /** A bay narrower than this on paper, mm, shows one tone of a dipping slat instead of two. */
 const TWO_TONES_FROM = 4;
 
+/** Edges of slats nearer to each other than this on paper, mm, would run together (ISO 128-2, from memory); tones show them. */
+const LINES_FROM = 0.7;
+
+/** A rail or stile narrower than this on paper, mm, gets thin edges, so that wood shows between them. */
+const WIDE_EDGES_FROM = 2;
+
+/** Grey of the deepest part of a dip: lighter than the pen's own, since in some weaves whole bays lie so deep. */
+const DEEP = 0.74;
+
 /** The letter of a part of the panel, for `of`. */
 export function letterOf(
   { panel, parts }: Pick<Front, 'panel' | 'parts'>,
@@ -52,14 +61,15 @@ export function woodFace(
 
 /** Rails and stiles as seen from the front: the rails run through, the stiles stand between. */
 export function frameFront(front: Front): PathMark[] {
-  const { panel, at } = front;
+  const { panel, at, ratio } = front;
   const { outside, clear, rail, stile } = panel;
   const [right, top] = [outside.width - stile.width, outside.height - rail.height];
+  const edge = Math.min(rail.height, stile.width) * ratio < WIDE_EDGES_FROM ? 'edge-light' : 'edge';
   const rails = [0, top].flatMap((y0) =>
-    woodFace(at, { x0: 0, y0, x1: outside.width, y1: y0 + rail.height }, { of: letterOf(front, 'rail') }),
+    woodFace(at, { x0: 0, y0, x1: outside.width, y1: y0 + rail.height }, { of: letterOf(front, 'rail'), edge }),
   );
   const stiles = [0, right].flatMap((x0) =>
-    woodFace(at, { x0, y0: clear.bottom, x1: x0 + stile.width, y1: top }, { of: letterOf(front, 'stile') }),
+    woodFace(at, { x0, y0: clear.bottom, x1: x0 + stile.width, y1: top }, { of: letterOf(front, 'stile'), edge }),
   );
   return [...rails, ...stiles];
 }
@@ -108,7 +118,7 @@ function slatFaces(front: Front): PathMark[] {
   return [...faces].flatMap(([of, { seen, low, deep }]) => [
     ...ink('wood', seen.flat(), of),
     ...ink('wood-shade', low.flat(), of),
-    ...ink('wood-deep', deep.flat(), of),
+    ...ink('wood-deep', deep.flat(), of).map((mark) => ({ ...mark, shade: DEEP })),
   ]);
 
   function bands({ panel: { courses, weave } }: Front, row: number, runs: readonly Stretch[]): Path {
@@ -125,7 +135,8 @@ function slatFaces(front: Front): PathMark[] {
 }
 
 function slatLines(front: Front): PathMark[] {
-  const { panel, at } = front;
+  const { panel, at, ratio } = front;
+  if (panel.courses.pitch * ratio < LINES_FROM) return [];
   const lines = new Map<string | undefined, Path[]>();
   for (const { y, course, seen } of slatEdges(panel)) {
     const row = panel.rows[panel.weave.rowOfCourse[course] as number];

@@ -21,7 +21,7 @@ const LOOKS = 12;
 
 /** The step between greys that are told apart: coarser where many courses cross many bays, each small on paper. */
 function greyStep({ courses, staves }: Panel): number {
-  return Math.min(0.12, Math.max(0.03, (0.03 * courses.count * (staves.count - 1)) / 500));
+  return Math.min(0.12, Math.max(0.03, (0.03 * courses.count * (staves.count - 1)) / 300));
 }
 
 /** How much darker a slat is at the bottom of a dip, where less light comes in, and by its slope of 1. */
@@ -88,7 +88,6 @@ export function slatInk(slat: SlatFacets, y: number, { panel, to, of }: SlatInk)
   }
   return [
     shaded(between(high, back), faceShade({ x: 0, y: 1, z: 0 }), of),
-    stroke('edge-light', back, of),
     shaded(between(low, high), ground, of),
     ...[...faces].map(([shade, paths]) => shaded(paths.flat(), shade, of)),
     ...shadowInk(slat, y, { panel, to, of }),
