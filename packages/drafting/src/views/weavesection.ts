@@ -139,7 +139,7 @@ function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
 /** Notes point into the right half, so that their leaders stay short. */
 function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace): NoteTarget[] {
   const { display, clear, staves, courses } = panel;
-  const { bend, cutLength } = row;
+  const { bend } = row;
   const right = (staves.lefts[1] as number) + staves.width;
   const room = Math.min(stretch[1], clear.left + clear.width) - right;
   const onSlat = (share: number): NoteTarget['at'] => {
@@ -147,7 +147,6 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
     return plan(x, sampleSlat(bend, x - clear.left).z);
   };
   const arris: NoteTarget['at'] = plan(right, (row.sides[1] ?? 1) * (staves.depth / 2));
-  const short = row.short < display.mark / 2 ? `less than ${said(display.mark, display)}` : said(row.short, display);
   const bends =
     bend.minRadius === null
       ? 'the staves do not hold it: it lies straight and loose'
@@ -161,9 +160,16 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
     { at: onSlat(0.35), text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}` },
     {
       at: onSlat(0.7),
-      text: `Cut ${said(cutLength, display)} long, ends square; a slat of the clear width, ${said(clear.width, display)}, would be short by ${short}`,
+      text: cutText(panel, row),
     },
   ];
+}
+
+/** How long to cut a slat, and what one of the clear width would lack, where the two differ by what a tape shows. */
+function cutText({ clear, display }: Panel, { cutLength, short }: RowBehaviour): string {
+  const cut = `Cut ${said(cutLength, display)} long, ends square`;
+  if (cutLength - clear.width < display.mark / 2) return `${cut}: the clear width will do`;
+  return `${cut}; a slat of the clear width, ${said(clear.width, display)}, would be short by ${said(short, display)}`;
 }
 
 /** A length without its unit, before another one that has it. */

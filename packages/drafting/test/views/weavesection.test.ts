@@ -120,6 +120,15 @@ describe('what weaveSection and weaveBay state is what they draw', () => {
     expect(words).toContain('short');
     expect(words).toMatch(/Cut 41 9⁄16 in long/);
   });
+  test('weaveBay of a bend too slight for the tape says that the clear width will do', () => {
+    const { panel, parts } = plain({
+      size: { width: 1500, height: 400 },
+      stave: { depth: 6, count: 3 },
+      slat: { thickness: 2 },
+    });
+    expect(rowCut(panel).cutLength - panel.clear.width).toBeLessThan(0.5);
+    expect(wordsOf(weaveBay(panel, { scale: standardScale(0.2, 'mm'), parts }))).toContain('the clear width will do');
+  });
   test('weaveBay of a slat that nothing bends says that it is loose', () => {
     const { panel, parts } = plain({ size: { width: 600, height: 600 }, weave: { rows: ['+'] } });
     const words = wordsOf(weaveBay(panel, { scale: standardScale(0.5, 'mm'), parts }));
