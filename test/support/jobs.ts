@@ -9,7 +9,7 @@ export interface JobObject {
 }
 
 /** One panel of such a file. */
-export interface PanelObject {
+interface PanelObject {
   readonly name: string;
   readonly use: (typeof uses)[number];
   readonly [field: string]: unknown;

@@ -4,7 +4,7 @@ import { panelRule, type Rule } from './rule.ts';
 import { lengthText } from './words.ts';
 
 /** How fine a saw fence can be set and held: 1/64 in, mm; common practice, no source. */
-export const FINEST_FENCE: number = INCH / 64;
+const FINEST_FENCE = INCH / 64;
 
 /** What the maker can do when the measured stack makes another height than the one planned, mm. */
 export interface MeasuredAdvice {

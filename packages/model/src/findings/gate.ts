@@ -7,7 +7,7 @@ import { panelRule, type Rule } from './rule.ts';
 import { forceText, lengthText } from './words.ts';
 
 /** Largest leaf that this construction is advised for, mm; common practice, no source. */
-export const GATE_SIZE: { readonly width: number; readonly height: number } = { width: 48 * INCH, height: 78 * INCH };
+const GATE_SIZE = { width: 48 * INCH, height: 78 * INCH };
 
 function gateOf(panel: Panel): GateDetails | undefined {
   return panel.details.use === 'gate' ? gateDetails(panel) : undefined;

@@ -3,11 +3,13 @@ import { ESCAPE_CODE } from '../uses/codes.ts';
 import { dividerDetails, TIPPING } from '../uses/divider.ts';
 import { layRuns, runGaps } from '../uses/run.ts';
 import { screenDetails } from '../uses/screen.ts';
+import { GRAVITY } from '../uses/weight.ts';
+import { panelWind } from '../uses/wind.ts';
 import { panelRule, type Rule } from './rule.ts';
 import { forceText, lengthText } from './words.ts';
 
 /** Least room between panel and glass, mm: a hand and a cloth, air to dry the pane; common practice, no source. */
-export const GLASS_ROOM: number = INCH;
+const GLASS_ROOM = INCH;
 
 /** Gaps that differ by less are alike, mm. */
 const SAME_GAP = 0.5;
@@ -62,6 +64,26 @@ export const placeRules: readonly Rule[] = [
         figure: forceText(tipping.push, panel.display),
         limit: forceText(TIPPING.push, panel.display),
         mend: `feet ${lengthText(tipping.footWanted, panel.display)} long, two panels hinged at an angle, or a hook in the wall`,
+      };
+    },
+  }),
+  panelRule({
+    code: 'divider-in-wind',
+    reason: 'wind pushes at half the height with many times the force of a hand',
+    source: 'ASCE 7-16 (constants from memory), allowable-stress level; statics',
+    judge: (panel) => {
+      if (panel.details.use !== 'divider') return undefined;
+      const { feet, mass, height } = dividerDetails(panel);
+      const wind = panelWind(panel);
+      if (!wind || !feet) return undefined;
+      const holds = (mass * GRAVITY * feet.length) / height;
+      if (wind.allowableForce <= holds) return undefined;
+      return {
+        level: 'stop',
+        text: 'The wind blows a free-standing divider over.',
+        figure: forceText(wind.allowableForce, panel.display),
+        limit: forceText(holds, panel.display),
+        mend: 'bring it indoors, or make it a screen fixed between posts',
       };
     },
   }),

@@ -1,7 +1,9 @@
 import { INCH } from '../length.ts';
+import { windOnSlat } from '../loads/wind.ts';
 import { type Panel, weaveDepth } from '../panel/panel.ts';
 import { GUARD_CODE } from '../uses/codes.ts';
 import { panelBall } from '../uses/openwork.ts';
+import { panelWind } from '../uses/wind.ts';
 import { hangsTogether } from '../weave/hang.ts';
 import { insertionFactor } from '../weave/insertion.ts';
 import { plainWeave, smallestPitch } from '../weave/plain.ts';
@@ -18,6 +20,9 @@ export const SLAT_USE: { readonly kept: number; readonly weaving: number; readon
 
 /** Least grip: what a 3/16 in yellow-cedar slat 1 5/8 in high has at 14 in pitch, N for each mm of its height. */
 export const LEAST_GRIP: number = (7.5 * poundForce) / (1.625 * INCH);
+
+/** Gust factor of a rigid panel. ASCE 7-16, 26.11. */
+const GUST = 0.85;
 
 /** The greatest share of its strength that any slat of the panel is bent to. */
 export function mostUse({ rows }: Panel): number {
@@ -82,6 +87,28 @@ export const weaveRules: readonly Rule[] = [
         figure: shareText(use),
         limit: String(SLAT_USE.weaving),
         mend: 'set every stave first and weave over the free stave tops, the top rail off',
+      };
+    },
+  }),
+  panelRule({
+    code: 'slat-in-wind',
+    reason:
+      'a gust bends slats between staves beyond what the weave bends them already; it is short, so three quarters',
+    source: 'ASCE 7-16 (constants from memory); slat as a beam held at every stave, derived for this project',
+    judge: (panel) => {
+      const wind = panelWind(panel);
+      if (!wind) return undefined;
+      const { staves, courses, spec } = panel;
+      const pressure = wind.velocityPressure * GUST * wind.forceCoefficient;
+      const sizes = { pitch: staves.pitch, thickness: courses.thickness, height: courses.height };
+      const use = mostUse(panel) + windOnSlat({ ...sizes, pressure }).stress / spec.wood.slat.wood.strength;
+      if (use <= SLAT_USE.weaving || mostUse(panel) > SLAT_USE.breaks) return undefined;
+      return {
+        level: 'caution',
+        text: 'Wind and weave together bend the slats close to their strength.',
+        figure: shareText(use),
+        limit: String(SLAT_USE.weaving),
+        mend: 'staves a little closer where the slats are weak, or thicker slats where they are slack',
       };
     },
   }),

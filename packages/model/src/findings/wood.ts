@@ -19,7 +19,7 @@ function woodsOf({ spec }: Panel): { readonly wood: Wood; readonly members: stri
 }
 
 /** Room that the stack has to swell into: over it, and in its gaps, mm. */
-export function roomToSwell({ courses }: Panel): number {
+function roomToSwell({ courses }: Panel): number {
   return courses.allowance + courses.gap * (courses.count - 1);
 }
 

@@ -39,7 +39,7 @@ const ROWS: Readonly<Record<Gauge, Row>> = {
 };
 
 /** Specific gravity above which lead holes are about 90 % of the root. NDS 12.1.5.2 (limit from memory). */
-export const HARD_GRAVITY = 0.6;
+const HARD_GRAVITY = 0.6;
 
 /** Specific gravity for fasteners: the NDS figure where there is one, else the one at 12 % moisture, a little low. */
 export function screwGravity(wood: Wood): number {

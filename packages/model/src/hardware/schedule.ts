@@ -1,5 +1,6 @@
 import { formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
+import { WALL_GRAVITY } from '../uses/fixings.ts';
 import { frameJoints } from './framejoints.ts';
 import { metalFor } from './metal.ts';
 import { screwGravity, screwHoles } from './pilot.ts';
@@ -13,9 +14,6 @@ import { useJoints } from './usejoints.ts';
 export function screwSchedule(panel: Panel): ScrewRow[] {
   return [...frameJoints(panel), ...useJoints(panel)].flatMap((joint) => rowOf(joint, panel) ?? []);
 }
-
-/** Specific gravity of wood that is already there, where the thread bites it: as for framing. NDS Table 12.3.3A. */
-const THERE = 0.42;
 
 function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
   const { screw, pin, places, along, grain = 'side', into, edge, end, remark } = joint;
@@ -36,7 +34,7 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
     along,
     grain,
     ...(fastener.kind === 'screw' && {
-      holes: screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : THERE }),
+      holes: screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : WALL_GRAVITY }),
     }),
     material: metalFor(panel).name,
     edge: { found: edge, wanted: DISTANCES.edge * diameter },
@@ -47,7 +45,7 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
 }
 
 /** A screw or pin by its size, in the job's unit; gauges keep their number, with the diameter where millimetres are used. */
-export function fastenerName(fastener: ScrewRow['fastener'], { unit }: Marks): string {
+function fastenerName(fastener: ScrewRow['fastener'], { unit }: Marks): string {
   const length = formatLength(fastener.length, { unit, mark: unit === 'in' ? INCH / 16 : 1 });
   const across = `${fastener.diameter.toFixed(1)} mm`;
   if (fastener.kind === 'pin') return unit === 'in' ? `18 gauge pin x ${length} in` : `pin ${across} x ${length} mm`;

@@ -19,7 +19,7 @@ export function openworkOf(panel: Panel): PanelOpenwork {
 }
 
 /** Height of the stack that loose courses can be lifted by in the driest season, beyond the gaps, mm. */
-export function stackSlack({ courses, movement }: Panel): number {
+function stackSlack({ courses, movement }: Panel): number {
   return Math.max(0, courses.allowance - movement.shrink);
 }
 

@@ -155,6 +155,13 @@ export const placeCases: readonly RuleCase[] = [
     atLimit: false,
   },
   {
+    code: 'divider-in-wind',
+    trips: subjectOf({ use: 'divider' }, { site: { where: 'outdoors', wind: { speed: 30 } } }),
+    passes: subjectOf({ use: 'divider' }, { site: { where: 'indoors', wind: { speed: 30 } } }),
+    limit: subjectOf({ use: 'divider' }, { site: { where: 'outdoors' } }),
+    atLimit: false,
+  },
+  {
     code: 'divider-faces',
     trips: divider({}, { weave: 'two-over-two twill', stave: { count: 8 } }),
     passes: divider({}, { stave: { count: 6 } }),

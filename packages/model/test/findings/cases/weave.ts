@@ -1,5 +1,5 @@
 import { LEAST_GRIP } from '../../../src/findings/weave.ts';
-import { panelBall, weaveDepth } from '../../../src/index.ts';
+import { type Panel, panelBall, weaveDepth, windLoad } from '../../../src/index.ts';
 import { change, changeBend, first, lastHolding, type RuleCase, subjectOf } from './case.ts';
 
 const base = subjectOf();
@@ -9,6 +9,17 @@ const thickness = first(base).courses.thickness;
 const pushed = 1 + 0.1875 / 1.375;
 const withRoom = (allowance: number) =>
   change(base, (panel) => ({ ...panel, courses: { ...panel.courses, allowance } }));
+
+const windy = (speed: number) => subjectOf({ stave: { count: 3 } }, { site: { wind: { speed, exposure: 'D' } } });
+// By hand: w p²/12 on a slat, 6 M/(h t²) of it, beside the weave's own stress.
+const windUse = (panel: Panel) => {
+  const { outside, staves, courses, spec, rows } = panel;
+  const { site } = panel;
+  const load = windLoad({ width: outside.width, height: outside.height, speed: site.wind?.speed ?? 0, exposure: 'D' });
+  const line = (load.velocityPressure * 0.85 * load.forceCoefficient * courses.height) / 1e6;
+  const stress = (6 * line * staves.pitch ** 2) / 12 / (courses.height * courses.thickness ** 2);
+  return Math.max(...rows.map(({ bend }) => bend.use)) + stress / spec.wood.slat.wood.strength;
+};
 
 export const weaveCases: readonly RuleCase[] = [
   {
@@ -23,6 +34,13 @@ export const weaveCases: readonly RuleCase[] = [
     trips: changeBend(base, () => ({ use: 0.7 })),
     passes: base,
     limit: changeBend(base, () => ({ use: 0.75 / pushed - 1e-12 })),
+    atLimit: false,
+  },
+  {
+    code: 'slat-in-wind',
+    trips: windy(119),
+    passes: windy(30),
+    limit: windy(lastHolding(30, 119, (speed) => windUse(first(windy(speed))) <= 0.75)),
     atLimit: false,
   },
   {
