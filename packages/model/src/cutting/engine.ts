@@ -4,7 +4,7 @@ import { choicesOf, takesOf } from './gather.ts';
 import { costOfTakes, type Draft, isDone, takeOff } from './greedy.ts';
 import { type Group, planGroup } from './group.ts';
 import type { CutPlan } from './plan.ts';
-import { clampEffort, concludePlan, openJob, type PlanOptions } from './quick.ts';
+import { concludePlan, openJob, type PlanOptions } from './quick.ts';
 import { costUnit, refusedPlan } from './result.ts';
 import { loadSolver, searchFlow } from './solver.ts';
 
@@ -26,10 +26,10 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
   const opened = openJob(options, options.limits);
   if ('refusal' in opened) return refusedPlan(opened.problem, opened.refusal);
   const { problem, nested } = opened;
-  const effort = clampEffort(options.limits);
+  const effort = Math.min(10, Math.max(1, Math.round(options.limits?.effort ?? 3)));
   const unit = costUnit(problem);
   const stopped = (): boolean => options.signal?.aborted === true;
-  const groups: Group[] = nested.map((n) => planGroup(n, effort));
+  const groups: Group[] = nested.map((n) => planGroup(n));
   const tell = (): void => {
     const [cost, bound] = [groups.reduce((s, g) => s + g.cost, 0), groups.reduce((s, g) => s + g.bound, 0)];
     options.onProgress?.({ cost: cost * unit, bound: Math.min(cost, bound) * unit });
@@ -38,7 +38,7 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
   for (let i = 0; i < groups.length; i++) {
     const group = groups[i] as Group;
     if (group.hopeless || (group.done && group.cost <= group.bound)) continue;
-    for (const stage of stagesOf(group, effort)) {
+    for (const stage of STAGES.slice(0, effort)) {
       await breathe();
       if (stopped()) break;
       const next = await search(groups[i] as Group, stage, stopped);
@@ -53,17 +53,25 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
 /** Work that one run of the solver may do. */
 interface Stage {
   readonly choices: number;
-  readonly nodes: number;
   readonly iterations: number;
 }
 
-function stagesOf(group: Group, effort: number): Stage[] {
-  const pieces = group.rest.need.reduce((sum, n) => sum + n, 0);
-  const large = pieces > 200;
-  const first: Stage = { choices: large ? 2500 : 4000, nodes: 300 * effort, iterations: 8000 * effort };
-  const second: Stage = { choices: large ? 8000 : 20000, nodes: 600 * effort, iterations: 12000 * effort };
-  return [first, second];
-}
+/**
+ * The runs of the solver one after the other, each started from the best plan so far; effort says how many are made, so
+ * that more can only be better. Narrow models find plans quickly, wide ones prove.
+ */
+const STAGES: readonly Stage[] = [
+  { choices: 600, iterations: 10_000 },
+  { choices: 1500, iterations: 10_000 },
+  { choices: 5000, iterations: 20_000 },
+  { choices: 800, iterations: 40_000 },
+  { choices: 20_000, iterations: 50_000 },
+  { choices: 2000, iterations: 80_000 },
+  { choices: 40_000, iterations: 100_000 },
+  { choices: 1000, iterations: 200_000 },
+  { choices: 60_000, iterations: 200_000 },
+  { choices: 100_000, iterations: 400_000 },
+];
 
 async function search(group: Group, stage: Stage, stopped: () => boolean): Promise<Group> {
   const highs = await loadSolver();

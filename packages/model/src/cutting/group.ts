@@ -48,8 +48,8 @@ export function split(problem: Problem): Problem[] {
   }));
 }
 
-/** The own core's plan and bound for one group. `effort` 1 to 10 trades work for quality. */
-export function planGroup(nested: Nested, effort: number): Group {
+/** The own core's plan and bound for one group. */
+export function planGroup(nested: Nested): Group {
   const rest = wholeRest(nested);
   const mix = mixture(nested, rest);
   const step = nested.problem.costStep;
@@ -68,10 +68,10 @@ export function planGroup(nested: Nested, effort: number): Group {
     boundKind,
     hopeless: false,
   });
-  const rounds = Math.max(2, Math.min(6 * effort, Math.floor((effort * 1.5e6) / weight(nested))));
+  const rounds = Math.max(2, Math.min(24, Math.floor(6e6 / weight(nested))));
   let group = make(correctedGreedy(nested, rest, mix.worth, rounds));
   const settled = (): boolean => group.done && group.cost <= bound;
-  if (!settled()) group = make(better(nested, group.draft, dive(nested, rest, mix, 10 + 10 * effort)));
+  if (!settled()) group = make(better(nested, group.draft, dive(nested, rest, mix, 40)));
   if (!settled()) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
 }

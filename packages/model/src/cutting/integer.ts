@@ -1,6 +1,5 @@
 import type { Choice, Flow } from './flow.ts';
 import type { BoardRoom, Nested } from './nested.ts';
-import type { Board } from './problem.ts';
 
 /** A whole-number program in sparse columns; costs are in units of `unit`. */
 export interface Program {
@@ -75,7 +74,7 @@ export function programOf(flow: Flow): Program {
 }
 
 function costOf(nested: Nested, choice: Choice): number {
-  return choice.is === 'buy' ? (nested.rooms[choice.room]?.boards[choice.board] as Board).cost : 0;
+  return choice.is === 'buy' ? (nested.rooms[choice.room]?.boards[choice.board]?.cost ?? 0) : 0;
 }
 
 function limitOf({ rest }: Flow, choice: Choice): number {

@@ -7,7 +7,7 @@ import { finishPlan, refusedPlan } from './result.ts';
 
 /** How much work a plan may take. */
 export interface PlanLimits {
-  /** 1, quick, to 10, thorough; 5 unless told. More never makes the plan dearer. */
+  /** 1, quick, to 10, thorough; 3 unless told: how many runs the solver makes. More never makes the plan dearer. */
   readonly effort?: number;
   /** Most pieces in all, spares too; 50 000 unless told. */
   readonly maxPieces?: number;
@@ -59,16 +59,10 @@ export function openJob(input: CuttingInput, limits: PlanLimits = {}): Opened {
 export function planCutsQuick(options: PlanOptions): CutPlan {
   const opened = openJob(options, options.limits);
   if ('refusal' in opened) return refusedPlan(opened.problem, opened.refusal);
-  const effort = clampEffort(options.limits);
-  const groups = opened.nested.map((n) => planGroup(n, effort));
+  const groups = opened.nested.map(planGroup);
   const plan = concludePlan(opened.problem, options, groups);
   options.onProgress?.({ cost: plan.cost, bound: plan.bound });
   return plan;
-}
-
-/** Effort as a whole number from 1 to 10. */
-export function clampEffort(limits: PlanLimits = {}): number {
-  return Math.min(10, Math.max(1, Math.round(limits.effort ?? 5)));
 }
 
 /** The plan of all groups, or the refusal of the first that lacks boards. */

@@ -14,7 +14,6 @@ export interface Solved {
 
 /** How long the solver may work, told in work done and never by the clock. */
 export interface SolverWork {
-  readonly nodes: number;
   readonly iterations: number;
   /** Asked now and then; the search ends when it says so. */
   readonly stopped: () => boolean;
@@ -71,7 +70,6 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
       mip_abs_gap: Math.max(1e-6, 0.999 * step),
       mip_heuristic_run_rins: false,
       mip_heuristic_run_rens: false,
-      mip_max_nodes: work.nodes,
     });
     if (start.size > 0) {
       run.setSolution({
