@@ -1,23 +1,17 @@
 import { describe, expect, test } from 'vitest';
-import { pointsOf } from '../src/ink.ts';
 import { printable, textStart } from '../src/lettering.ts';
 import type { Mark, Sheet } from '../src/mark.ts';
 import { toPdf } from '../src/pdf.ts';
 import { toSvg } from '../src/svg.ts';
+import { inkOf, pathsOf } from './support/expected.ts';
 import { readByMupdf, readByPdfjs, readSvg, type Seen } from './support/readers.ts';
 import { sampleSheet } from './support/samples.ts';
 
 /** Nearness asked of every coordinate, mm. */
 const near = 0.001;
 
-function inkOf(sheet: Sheet): Mark[] {
-  const { figures, furniture } = sheet;
-  const lines = furniture.filter(({ kind }) => kind === 'path');
-  return [...figures.flatMap(({ marks }) => marks), ...lines, ...furniture.filter(({ kind }) => kind === 'text')];
-}
-
-function expectPaths(sheet: Sheet, seen: Seen): void {
-  const drawn = inkOf(sheet).flatMap((mark) => (mark.kind === 'path' ? [pointsOf(mark.path).flat()] : []));
+function expectPaths(sheet: Sheet, seen: Seen, how: { twice?: boolean } = {}): void {
+  const drawn = pathsOf(sheet, how).map(({ points }) => points);
   expect(seen.paths.map((p) => p.length)).toEqual(drawn.map((p) => p.length));
   const off = drawn.flatMap((path, i) => path.map((n, k) => Math.abs(n - (seen.paths[i]?.[k] ?? Number.NaN))));
   expect(Math.max(...off)).toBeLessThan(near);
@@ -43,7 +37,7 @@ describe('both outputs carry the display list', () => {
   });
   test('toPdf read by MuPDF: every point within 0.001 mm', async () => {
     const seen = readByMupdf(await toPdf([sheet], { title: 'Parity' }));
-    expectPaths(sheet, seen);
+    expectPaths(sheet, seen, { twice: true });
     expectTexts(sheet, seen);
   });
   test('toSvg read by an XML parser: every point within 0.001 mm, every text whole', () => {

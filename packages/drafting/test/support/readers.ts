@@ -60,7 +60,7 @@ function mapped(data: ArrayLike<number>, m: Matrix, height: number): number[] {
   return out;
 }
 
-/** Reads a page with MuPDF. */
+/** Reads a page with MuPDF. A path that is filled and stroked comes twice. */
 export function readByMupdf(pdf: Uint8Array, pageNumber = 1): Seen {
   const document = mupdf.Document.openDocument(pdf, 'application/pdf');
   const page = document.loadPage(pageNumber - 1);
@@ -75,8 +75,7 @@ export function readByMupdf(pdf: Uint8Array, pageNumber = 1): Seen {
       }
     };
     path.walk({ moveTo: put, lineTo: put, curveTo: put, closePath() {} });
-    // Filling and stroking one path reaches a device as two calls.
-    if (JSON.stringify(paths.at(-1)) !== JSON.stringify(out)) paths.push(out);
+    paths.push(out);
   };
   const device = new mupdf.Device({
     fillPath: (path, _evenOdd, ctm) => take(path, ctm),

@@ -1,0 +1,45 @@
+import fc from 'fast-check';
+import { describe, expect, test } from 'vitest';
+import { joints, pagesBetween, type Span } from '../../src/tiling/joint.ts';
+
+describe('joints', () => {
+  test('joints of what one page shows: none', () => {
+    expect(joints({ whole: [0, 200], window: 200, overlap: 16, texts: [] })).toEqual([]);
+  });
+  test('joints without texts are as far apart as the window allows', () => {
+    // First page shows 0 to 200, its joint 8 before its end; each further page adds 200 − 16 = 184.
+    expect(joints({ whole: [0, 560], window: 200, overlap: 16, texts: [] })).toEqual([192, 376]);
+  });
+  test('joints move back before a text that is longer than the overlap', () => {
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [[170, 230]] })).toEqual([170]);
+  });
+  test('joints stay on a text that the overlap shows whole on both pages', () => {
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [[186, 196]] })).toEqual([192]);
+  });
+  test('joints of an overlap that leaves no room are refused', () => {
+    expect(() => joints({ whole: [0, 300], window: 30, overlap: 16, texts: [] })).toThrow('invalid overlap: 16');
+  });
+  test('pages cover the whole, none shows more than the window, and neighbours share the overlap', () => {
+    const span = fc
+      .tuple(fc.double({ min: 0, max: 4000, noNaN: true }), fc.double({ min: 1, max: 60, noNaN: true }))
+      .map(([a, l]): Span => [a, a + l]);
+    fc.assert(
+      fc.property(
+        fc.double({ min: 10, max: 4000, noNaN: true }),
+        fc.double({ min: 120, max: 500, noNaN: true }),
+        fc.array(span, { maxLength: 40 }),
+        (length, window, texts) => {
+          const pages = pagesBetween([0, length], joints({ whole: [0, length], window, overlap: 16, texts }), 16);
+          expect(pages[0]?.[0]).toBe(0);
+          expect(pages.at(-1)?.[1]).toBe(length);
+          pages.forEach(([from, to], i) => {
+            expect(to - from).toBeLessThanOrEqual(window + 1e-6);
+            const next = pages[i + 1];
+            if (next) expect(to - next[0]).toBeCloseTo(16, 9);
+          });
+        },
+      ),
+      { seed: 20261124, numRuns: 300 },
+    );
+  });
+});
