@@ -84,7 +84,7 @@ export function joinPaths(paths: readonly Path[]): Path[] {
   open.forEach((path, i) => {
     if (used.has(i)) return;
     used.add(i);
-    const run = extend(reversed(extend(path)));
+    const run = reversed(extend(reversed(extend(path))));
     const [start, end] = ends(run);
     out.push(start === end ? closed(run) : run);
   });
