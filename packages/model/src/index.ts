@@ -166,6 +166,15 @@ export type {
   ShoppingLine,
 } from './cutting/plan.ts';
 export { planCuts, type SearchOptions } from './cutting/engine.ts';
+export {
+  boundText,
+  moneyText,
+  PLANS_JUDGED,
+  type PlanTextOptions,
+  planText,
+  sharePercents,
+  sharesText,
+  volumeText,
+} from './cutting/plantext.ts';
 export type { CuttingInput } from './cutting/problem.ts';
 export { type PlanLimits, type PlanOptions, type PlanProgress, planCutsQuick } from './cutting/quick.ts';
-export const planText = (plan: any, o: any): string[] => [`${plan.status} cost ${plan.cost} bound ${plan.bound}`];
