@@ -50,9 +50,23 @@ function roundOneUp(nested: Nested, rest: Rest, mix: Mixture): Take | undefined 
   return best;
 }
 
-/** The cheaper of two drafts; one that leaves nothing needed comes before one that does. */
+/**
+ * The better of two drafts, the first where they are equal: pieces left uncut come before cost, then wood opened, then
+ * rips.
+ */
 export function better(nested: Nested, a: Draft, b: Draft): Draft {
-  const open = (d: Draft): number => d.rest.need.reduce((sum, n) => sum + Math.max(0, n), 0);
-  if (open(a) !== open(b)) return open(a) < open(b) ? a : b;
-  return costOfTakes(nested, b.takes) < costOfTakes(nested, a.takes) ? b : a;
+  const marks = (d: Draft): number[] => [
+    d.rest.need.reduce((sum, n) => sum + Math.max(0, n), 0),
+    costOfTakes(nested, d.takes),
+    Math.round(d.takes.reduce((sum, t) => sum + t.count * (boardOf(nested, t.pattern)?.volume ?? 0), 0)),
+    d.takes.reduce((sum, t) => sum + t.count * ripsOf(nested, t), 0),
+  ];
+  const [x, y] = [marks(a), marks(b)];
+  const first = x.findIndex((n, i) => n !== y[i]);
+  return first >= 0 && (y[first] as number) < (x[first] as number) ? b : a;
+}
+
+function ripsOf(nested: Nested, { pattern }: Take): number {
+  const patterns = nested.rooms[pattern.room]?.patterns;
+  return pattern.segments.reduce((sum, s) => sum + (patterns?.[s.pattern]?.rips ?? 0), 0);
 }

@@ -1,4 +1,5 @@
 import { roundUp } from './bound.ts';
+import { better } from './dive.ts';
 import { flowBelow } from './flow.ts';
 import { choicesOf, takesOf } from './gather.ts';
 import { costOfTakes, type Draft, isDone, takeOff } from './greedy.ts';
@@ -30,9 +31,15 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
   const unit = costUnit(problem);
   const stopped = (): boolean => options.signal?.aborted === true;
   const groups: Group[] = nested.map((n) => planGroup(n));
-  const tell = (): void => {
-    const [cost, bound] = [groups.reduce((s, g) => s + g.cost, 0), groups.reduce((s, g) => s + g.bound, 0)];
-    options.onProgress?.({ cost: cost * unit, bound: Math.min(cost, bound) * unit });
+  let told = '';
+  // Of the group under way the bound may have risen to `raised` meanwhile; costs are those of checked plans only.
+  const tell = (at = -1, raised = 0): void => {
+    if (groups.some((g) => !g.done)) return;
+    const cost = groups.reduce((s, g) => s + g.cost, 0);
+    const bound = groups.reduce((s, g, i) => s + Math.min(g.cost, i === at ? Math.max(g.bound, raised) : g.bound), 0);
+    if (told === `${cost} ${bound}`) return;
+    told = `${cost} ${bound}`;
+    options.onProgress?.({ cost: cost * unit, bound: bound * unit });
   };
   tell();
   for (let i = 0; i < groups.length; i++) {
@@ -41,7 +48,7 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
     for (const stage of STAGES.slice(0, effort)) {
       await breathe();
       if (stopped()) break;
-      const next = await search(groups[i] as Group, stage, stopped);
+      const next = await search(groups[i] as Group, stage, stopped, (raised) => tell(i, raised));
       groups[i] = next;
       tell();
       if (next.hopeless || (next.done && next.cost <= next.bound)) break;
@@ -73,7 +80,12 @@ const STAGES: readonly Stage[] = [
   { choices: 100_000, iterations: 400_000 },
 ];
 
-async function search(group: Group, stage: Stage, stopped: () => boolean): Promise<Group> {
+async function search(
+  group: Group,
+  stage: Stage,
+  stopped: () => boolean,
+  raise: (bound: number) => void,
+): Promise<Group> {
   const highs = await loadSolver();
   if (highs === undefined || !group.nested.complete) return group;
   const { nested, rest, mix } = group;
@@ -83,13 +95,17 @@ async function search(group: Group, stage: Stage, stopped: () => boolean): Promi
   const below = group.done ? group.cost - step : dearest * pieces;
   const flow = flowBelow(nested, rest, mix, below, stage.choices);
   const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
-  const solved = searchFlow(highs, flow, start, { ...stage, stopped, told: () => {} });
-  if (solved.infeasible && flow.bound >= below) return { ...group, hopeless: !group.done };
-  const proven = roundUp(Math.min(solved.bound, flow.bound + step * 0.999), step);
+  // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan.
+  const others = flow.complete ? Number.POSITIVE_INFINITY : flow.bound;
+  const provenBy = (bound: number): number => roundUp(Math.min(bound, others), step);
+  const told = (bound: number): void => raise(provenBy(bound));
+  const solved = searchFlow(highs, flow, start, { ...stage, stopped, told });
+  if (solved.infeasible && flow.complete) return { ...group, hopeless: !group.done };
+  const proven = provenBy(solved.bound);
   const draft = solved.tallied && draftOf(group, takesOf(nested, solved.tallied));
-  const better =
-    draft !== undefined && isDone(draft.rest) && (!group.done || costOfTakes(nested, draft.takes) < group.cost);
-  const next = better ? { ...group, draft, done: true, cost: costOfTakes(nested, draft.takes) } : group;
+  // An equal cost with less wood opened, or fewer rips, is taken too.
+  const beaten = draft !== undefined && isDone(draft.rest) && better(nested, group.draft, draft) === draft;
+  const next = beaten ? { ...group, draft, done: true, cost: costOfTakes(nested, draft.takes) } : group;
   const bound = Math.max(group.bound, Math.min(proven, next.cost));
   return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
 }

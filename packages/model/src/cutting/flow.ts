@@ -27,6 +27,8 @@ export interface Flow {
   readonly choices: readonly Choice[];
   /** A plan that uses any choice left out costs at least this. */
   readonly bound: number;
+  /** Whether no choice is left out that a plan costing at most `below` could use. */
+  readonly complete: boolean;
 }
 
 /** Prices at which no board is worth more than is asked for it. */
@@ -71,10 +73,11 @@ function settlePrices(nested: Nested, rest: Rest, mix: Mixture): Settled {
  */
 export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, below: number, most: number): Flow {
   const { bound, asked, worth } = settlePrices(nested, rest, mix);
-  let room = Math.max(0, below - bound) + GRAIN;
-  for (;;) {
+  const grain = GRAIN * (1 + below * 1e-3);
+  let room = Math.max(0, below - bound) + grain;
+  for (let complete = true; ; complete = false) {
     const choices = choicesWithin({ nested, rest, worth, asked, slack: room, most });
-    if (choices !== undefined) return { nested, rest, choices, bound: bound + room - GRAIN };
+    if (choices !== undefined) return { nested, rest, choices, bound: bound + room - grain, complete };
     room *= 0.7;
   }
 }

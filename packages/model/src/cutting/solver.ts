@@ -17,8 +17,8 @@ export interface SolverWork {
   readonly iterations: number;
   /** Asked now and then; the search ends when it says so. */
   readonly stopped: () => boolean;
-  /** Called with cost and bound while the search goes on. */
-  readonly told: (cost: number, bound: number) => void;
+  /** Called with the bound now and then while the search goes on. */
+  readonly told: (bound: number) => void;
 }
 
 let loading: Promise<Highs> | undefined;
@@ -81,7 +81,7 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
     run.run({
       [mipInterrupt]: (event) => {
         const data = event.data;
-        work.told((data.mip_primal_bound ?? inf) * program.unit, (data.mip_dual_bound ?? 0) * program.unit);
+        work.told((data.mip_dual_bound ?? 0) * program.unit);
         if (Number(data.mip_total_lp_iterations ?? 0) > work.iterations || work.stopped()) event.interrupt();
       },
     });
