@@ -79,10 +79,13 @@ export { type Frame, frame, type Orientation } from './sheet/frame.ts';
 export { compose, finish, type Layout, lay, type Pane, paneBox } from './sheet/layout.ts';
 export { CHECK_FIRST, type SheetMeta } from './sheet/titleblock.ts';
 
-// Views of the whole panel: front elevation and what is said beside it.
+// Views of the whole panel: front, side, picture, a run of panels, and what is said beside them.
 export { elevation, elevationExtent, elevationMaker, type ElevationOptions } from './views/elevation.ts';
 export { panelNotes, type PanelNotesOptions } from './views/panelnotes.ts';
 export { partOf } from './views/partof.ts';
+export { picture, pictureExtent, pictureMaker, type PictureOptions } from './views/picture.ts';
+export { runElevation, runExtent, runMaker, type RunOptions } from './views/run.ts';
+export { sideElevation, sideExtent, sideMaker, type SideOptions } from './views/side.ts';
 
 // Views at full size, weave chart and plots
 export { niceTicks, type Axis, type Level, plot, type PlotOptions, type PlotPoint, type Series } from './views/plot.ts';
@@ -120,6 +123,3 @@ export {
   weaveSectionExtent,
   weaveSectionMaker,
 } from './views/weavesection.ts';
-export { picture, pictureExtent, pictureMaker, type PictureOptions } from './views/picture.ts';
-export { runElevation, runExtent, runMaker, type RunOptions } from './views/run.ts';
-export { sideElevation, sideExtent, sideMaker, type SideOptions } from './views/side.ts';

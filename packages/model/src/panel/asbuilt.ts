@@ -29,7 +29,10 @@ export function measuredCourses(
     gap,
     pitch: height + gap,
     stack: measured.stack + gap * (planned.count - 1),
-    allowance: open ? planned.allowance : needed,
+    // The frame stays as planned where the real stack leaves room enough, and grows where it does not.
+    allowance: open
+      ? planned.allowance
+      : Math.min(Math.max(clear - measured.stack, needed), Math.max(planned.allowance, needed)),
     bottoms: planned.bottoms.map((_, i) => bottom + i * (height + gap)),
   };
 }

@@ -25,8 +25,7 @@ export function findingSheets({ findings, panels }: Settled, page: Page): Layout
     { kind: 'paragraph', text: 'Nothing was found that the maker must know beyond these sheets.' },
   ];
   const charts = onePerMake(panels).flatMap((panel) => {
-    const width = Math.min(170, textRoom(page.text).width);
-    return [sightChart(panel, { width, height: 85 }), spacingChart(panel, { width, height: 85 })];
+    return [sightChart(panel, CHART), spacingChart(panel, CHART)];
   });
   return [
     ...prose(
@@ -39,6 +38,9 @@ export function findingSheets({ findings, panels }: Settled, page: Page): Layout
     ...sheetsOf(charts, page.text, page, 'Light and spacing'),
   ];
 }
+
+/** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
+const CHART = { width: 135, height: 60 } as const;
 
 function findingBlocks({ level, where, text, figure, limit, reason, source, mend }: Finding): Block[] {
   const head = `${level.toUpperCase()}, ${where}: ${text}`;
