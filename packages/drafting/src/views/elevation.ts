@@ -40,32 +40,36 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
   const outline = faceBox(at, { x0: 0, y0: low, x1: panel.outside.width, y1: high });
   const ink = elevationInk(front, detail);
   const sizes = { panel, at, outline, detail };
-  const [left, below] = [heightRows(sizes), widthRows(sizes)];
-  const marks = [
-    ...frontMark(front, outline, detail),
-    ...(detail === 'shop'
-      ? [...detailMarks(front), ...cutMarks(front, { outline, left: left.bounds.u0, below: below.bounds.v1 })]
-      : []),
-  ];
+  const shop = detail === 'shop';
+  const left = heightRows(sizes);
+  // Without running sizes below, labels of heights that are pushed under the panel would meet those of widths.
+  const below = widthRows(sizes, shop ? 0 : left.bounds.v1 - outline.v1);
+  const marks = [...frontMark(front, outline, detail), ...(shop ? detailMarks(front, outline) : [])];
   const drawn = union([outline, inkBox(ink), left.bounds, below.bounds, inkBox(marks)]);
-  const targets = [...elevationTargets(front, detail), ...(detail === 'shop' ? detailTargets(front) : [])];
+  const targets = [...elevationTargets(front, detail), ...(shop ? detailTargets(front) : [])];
   const named = placeNotes({
     around: noteColumn({ ...drawn, v0: outline.v0, v1: outline.v1 }, targets.length),
     targets,
     sides: ['right'],
-    keepOut: [...marks, ...below.marks].flatMap((mark) => taken(mark, outline)),
+    width: NAME_WIDTH,
+    keepOut: [...marks, ...below.marks].flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
   });
+  const around = union([drawn, inkBox(named.marks)]);
+  const cuts = shop ? cutMarks(front, { outline, around }) : [];
   return {
     name: 'elevation',
     title: panel.count > 1 ? `${panel.name}, front elevation (${panel.count} alike)` : `${panel.name}, front elevation`,
     scale: scale.ratio,
     scaleText: scale.text,
-    marks: [...ink, ...left.marks, ...below.marks, ...marks, ...named.marks],
-    bounds: union([drawn, named.bounds]),
+    marks: [...ink, ...left.marks, ...below.marks, ...marks, ...named.marks, ...cuts],
+    bounds: union([around, inkBox(cuts)]),
     alt: altOf(panel),
     chains: [...left.chains, ...below.chains],
   };
 }
+
+/** Widest line of a name beside the elevation, mm: narrow, since its room is taken from the scale. */
+const NAME_WIDTH = 24;
 
 /** Height of a balloon with the room between it and the next, paper mm. */
 const NOTE_STEP = 9.5;
@@ -76,13 +80,6 @@ function noteColumn(box: Box, count: number): Box {
   if (high <= box.v1 - box.v0) return box;
   const v1 = (box.v0 + box.v1 + NOTE_STEP) / 2;
   return { ...box, v0: v1 - high, v1 };
-}
-
-/** What leaders keep clear of: texts, and the ends of cut lines right of the panel. */
-function taken(mark: Mark, outline: Box): Box[] {
-  if (mark.kind === 'text') return [textBox(mark)];
-  const box = boxOf(pointsOf(mark.path));
-  return box.u0 >= outline.u1 - 1e-6 ? [box] : [];
 }
 
 /** Smallest scale at which the parts of a panel can be told apart: 1:50. Common practice, no source. */

@@ -20,26 +20,23 @@ const CUT_LETTER = 7;
 const LEAST_RADIUS = 3;
 
 /**
- * Where the sections are taken. Their ends stand outside the sizes on the left and below, and by the panel itself on the
- * right and above; the thin line between runs over the panel alone, so that it crosses no sizes.
+ * Where the sections are taken. The ends of the cut lines stand outside all sizes and names, that of B above by the panel
+ * itself; the thin line between runs over the panel alone, so that it crosses nothing else. `around` is what is drawn.
  */
-export function cutMarks(
-  { panel, at }: Front,
-  { outline, left, below }: { outline: Box; left: number; below: number },
-): Mark[] {
+export function cutMarks({ panel, at }: Front, { outline, around }: { outline: Box; around: Box }): Mark[] {
   const { down, across } = cutPlanes(panel);
   const [, v] = at(0, down.y);
   const [u] = at(across.x, 0);
   const ends = [
     ...cuttingPlane({
-      from: [left - CUT_GAP - CUT_END, v],
-      to: [outline.u1 + CUT_GAP + CUT_END, v],
+      from: [around.u0 - CUT_GAP - CUT_END, v],
+      to: [around.u1 + CUT_GAP + CUT_END, v],
       letter: down.letter,
       looking: 'down',
     }),
     ...cuttingPlane({
       from: [u, outline.v0 - CUT_GAP - CUT_END],
-      to: [u, below + CUT_GAP + CUT_END],
+      to: [u, around.v1 + CUT_GAP + CUT_END],
       letter: across.letter,
       looking: 'left',
     }),
@@ -57,27 +54,39 @@ const CUT_ROOM = CUT_GAP + CUT_END + CUT_LETTER;
 /** Half the room that a detail's letter takes on the weave, paper mm. */
 const LETTER_HALF = 4;
 
-/** Circles round what is drawn larger elsewhere, and the letters of those at the left, on a clear spot of the weave. */
-export function detailMarks(front: Front): Mark[] {
-  const { at } = front;
+/** How far a detail's circle may stand out beyond the panel, paper mm, so that it stays clear of the sizes beside it. */
+const MOST_OUT = 6;
+
+/** Circles round what is drawn larger elsewhere; those at the left with their letters. */
+export function detailMarks(front: Front, outline: Box): Mark[] {
   return onElevation(front).flatMap((detail): Mark[] => {
-    const centre = at(detail.at.x, detail.at.y);
+    const centre = front.at(detail.at.x, detail.at.y);
     const ring = stroke('dimension', circle(centre, detail.radius));
-    const middle = letterSpot(front, detail);
-    if (!middle) return [ring];
-    const low = middle[1] + TEXT_HEADING / 2;
+    if (!isLeft(front, detail)) return [ring];
+    const inside = spotOnWeave(front, detail);
+    const middle = inside ?? spotOutside(centre, outline);
+    const towards = Math.hypot(middle[0] - centre[0], middle[1] - centre[1]);
+    const reach = (length: number): Point => [
+      centre[0] + ((middle[0] - centre[0]) * length) / towards,
+      centre[1] + ((middle[1] - centre[1]) * length) / towards,
+    ];
     return [
       ring,
-      stroke('paper', circle(middle, LETTER_HALF)),
-      write('label', detail.letter, [middle[0], low], { height: TEXT_HEADING, anchor: 'middle' }),
+      inside
+        ? stroke('paper', circle(middle, LETTER_HALF))
+        : stroke('dimension', line(reach(detail.radius), reach(towards - LETTER_HALF))),
+      write('label', detail.letter, [middle[0], middle[1] + TEXT_HEADING / 2], {
+        height: TEXT_HEADING,
+        anchor: 'middle',
+      }),
     ];
   });
 }
 
-/** The details that have no letter by their circle, to be named beside the view: their letters, and a point of the circle. */
+/** The details away from the left, to be named beside the view: their letters, and a point of their circles. */
 export function detailTargets(front: Front): NoteTarget[] {
   return onElevation(front).flatMap((detail): NoteTarget[] => {
-    if (letterSpot(front, detail)) return [];
+    if (isLeft(front, detail)) return [];
     const [u, v] = front.at(detail.at.x, detail.at.y);
     return [{ at: [u + detail.radius, v], text: `detail ${detail.letter}`, end: 'arrow' }];
   });
@@ -85,28 +94,34 @@ export function detailTargets(front: Front): NoteTarget[] {
 
 /** The details that the elevation marks, their radius on paper. */
 function onElevation({ panel, ratio }: Front): DetailLetter[] {
+  const most = (panel.stile.width / 2) * ratio + MOST_OUT;
   return detailLetters(panel)
     .filter(({ on }) => on.includes('elevation'))
-    .map((detail) => ({ ...detail, radius: Math.max(LEAST_RADIUS, detail.radius * ratio) }));
+    .map((detail) => ({ ...detail, radius: Math.min(most, Math.max(LEAST_RADIUS, detail.radius * ratio)) }));
 }
 
-/** Where the letter of a detail at the left stands: on the weave beside the circle; absent without room for it. */
-function letterSpot({ panel, at }: Front, detail: DetailLetter): Point | undefined {
-  const { clear, outside } = panel;
-  const box = faceBox(at, {
-    x0: clear.left,
-    y0: clear.bottom,
-    x1: clear.left + clear.width,
-    y1: clear.bottom + clear.height,
-  });
-  const [wide, high] = [box.u1 - box.u0, box.v1 - box.v0];
-  if (detail.at.x > outside.width / 3 || wide < 5 * LETTER_HALF || high < 6 * LETTER_HALF) return undefined;
+function isLeft({ panel }: Front, { at }: DetailLetter): boolean {
+  return at.x < panel.outside.width / 3;
+}
+
+/** Where the letter of a detail at the left stands on the weave, beside the circle; absent without room for it. */
+function spotOnWeave({ panel, at }: Front, detail: DetailLetter): Point | undefined {
+  const { clear } = panel;
+  const right = clear.left + clear.width;
+  const box = faceBox(at, { x0: clear.left, y0: clear.bottom, x1: right, y1: clear.bottom + clear.height });
+  if (box.u1 - box.u0 < 5 * LETTER_HALF || box.v1 - box.v0 < 6 * LETTER_HALF) return undefined;
   const [u, v] = at(detail.at.x, detail.at.y);
   const away = (detail.radius + LETTER_HALF) * Math.SQRT1_2;
   return [
     Math.max(u + away, box.u0 + LETTER_HALF),
     Math.min(Math.max(v - away, box.v0 + LETTER_HALF), box.v1 - LETTER_HALF),
   ];
+}
+
+/** Where the letter stands otherwise: off the nearer left corner, between the sizes on the left and those below. */
+function spotOutside([, v]: Point, { u0, v0, v1 }: Box): Point {
+  const off = LETTER_HALF + 0.5;
+  return [u0 - off, v > (v0 + v1) / 2 ? v1 + off : v0 - off];
 }
 
 /** Says which face this is and which edge is up. */

@@ -22,14 +22,15 @@ export interface ElevationSizes {
   readonly detail: 'shop' | 'client';
 }
 
-/** Under the panel: left faces of the staves from the rail's left end, stiles and clear width, and the outside width. */
-export function widthRows({ panel, at, outline, detail }: ElevationSizes): Rows {
+/** Under the panel: left faces of staves, stiles and clear width, outside width. `start` is room already used, mm. */
+export function widthRows({ panel, at, outline, detail }: ElevationSizes, start = 0): Rows {
   const { outside, clear } = panel;
   const u = (x: number): number => at(x, 0)[0];
   const values = panel.staves.lefts.map((x): RunningValue => ({ at: u(x), text: printed(panel, x).text }));
   return dimensionSide({
     side: 'below',
     outline,
+    start,
     sizes: chain(panel, [0, clear.left, clear.left + clear.width, outside.width], u, detail === 'shop'),
     ...(detail === 'shop' && { running: { origin: u(0), values, word: 'stave' } }),
   });

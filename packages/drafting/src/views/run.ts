@@ -58,8 +58,10 @@ export function runElevation(run: RunLayout, { scale, panels, parts = partsOf(pa
     ...drawn.flatMap(({ panel, place }) => panelInk({ panel, parts, at: view(ratio, at(place.x, place.y)), ratio })),
     stroke('neighbour', line([outline.u0 - FLOOR_PAST, 0], [outline.u1 + FLOOR_PAST, 0])),
   ];
-  const below = dimensionRows({ side: 'below', outline, sizes: widths(run, drawn, ratio) });
   const heights = heightRows(run, drawn, { outline, ratio });
+  // Labels of heights that are pushed below the floor come first, then the widths.
+  const start = Math.max(0, ...heights.map(({ bounds }) => bounds.v1 - outline.v1));
+  const below = dimensionRows({ side: 'below', outline, sizes: widths(run, drawn, ratio), start });
   const names = nameInk(drawn, ratio, { outline, top: Math.min(...heights.map(({ bounds }) => bounds.v0)) });
   return {
     name: 'run',
