@@ -1,4 +1,4 @@
-import type { Panel } from '@wattlewright/model';
+import { gateDetails, type Panel, weaveDepth } from '@wattlewright/model';
 
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {
@@ -93,7 +93,7 @@ function fixingPlace(panel: Panel): Pick<DetailLetter, 'title' | 'at' | 'radius'
     case 'gate':
       return {
         title: 'Hinge',
-        at: side(details.hinge === 'right', outside.height - rail.height - details.hingeInset),
+        at: side(details.hinge === 'right', Math.max(...gateDetails(panel).hinges.map(({ y }) => y))),
         radius,
       };
     case 'divider':

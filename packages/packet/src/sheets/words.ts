@@ -5,16 +5,12 @@ import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** Numbered steps with this job's own numbers, each caution before its cut. */
 export function makingSheets({ job, panels, parts, plan }: Settled, page: Page): Layout[] {
-  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(
-    ({ title, text, figures, cautions: before }): Block[] => [
-      ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
-      { kind: 'step', text: `${title}. ${text[0] ?? ''}` },
-      ...text.slice(1).map((more): Block => ({ kind: 'bullet', text: more })),
-      ...figures.map(
-        ({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` }),
-      ),
-    ],
-  );
+  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(({ title, text, figures, cautions: before }): Block[] => [
+    { kind: 'step', text: title },
+    ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
+    ...text.map((more): Block => ({ kind: 'bullet', text: more })),
+    ...figures.map(({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` })),
+  ]);
   return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
 }
 
