@@ -80,7 +80,7 @@ function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choi
       };
     });
     const { stock, offcuts, saw } = job;
-    const result = planWithFreeHeight({ candidates, plain: tried.indexOf(plain), stock, offcuts, saw });
+    const result = planWithFreeHeight({ candidates, plain: tried.indexOf(plain), stock, offcuts, saw, limits: { effort: 1 } });
     if (result.chosen < 0) continue;
     heights = settledAt(tried[result.chosen] as number);
     choices.push(choiceOf(job, kind, result, tried.indexOf(plain)));

@@ -1,16 +1,28 @@
-import { type Block, type Layout, prosePages, sightChart, spacingChart, tablePages } from '@wattlewright/drafting';
+import {
+  type Block,
+  fractions,
+  type Layout,
+  prosePages,
+  sightChart,
+  spacingChart,
+  tablePages,
+} from '@wattlewright/drafting';
 import { cautions, type Finding, formatLength, makingOrder, type Panel, type Settled } from '@wattlewright/model';
 
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** Numbered steps with this job's own numbers, each caution before its cut. */
 export function makingSheets({ job, panels, parts, plan }: Settled, page: Page): Layout[] {
-  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(({ title, text, figures, cautions: before }): Block[] => [
-    { kind: 'step', text: title },
-    ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
-    ...text.map((more): Block => ({ kind: 'bullet', text: more })),
-    ...figures.map(({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` })),
-  ]);
+  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(
+    ({ title, text, figures, cautions: before }): Block[] => [
+      { kind: 'step', text: title },
+      ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
+      ...text.map((more): Block => ({ kind: 'bullet', text: more })),
+      ...figures.map(
+        ({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` }),
+      ),
+    ],
+  );
   return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
 }
 
@@ -95,7 +107,7 @@ export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
     title: 'Assumed, since the job does not say',
     alt: 'Every value that the job left open, what was taken and why.',
     columns: [{ title: 'In the job file', width: 52 }, { title: 'Taken', width: 46 }, { title: 'Why' }],
-    rows: job.assumed.map(({ path, value, reason }) => [path, value, reason]),
+    rows: job.assumed.map(({ path, value, reason }) => [path, fractions(value), fractions(reason)]),
     ...textRoom(page.text),
   });
   const unknown = cautions(job).flatMap(({ title, lines }): Block[] => [
@@ -104,11 +116,12 @@ export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
   ]);
   return [
     ...sheetsOf(assumed, page.text, page, 'Assumptions'),
-    ...prose('cautions', 'What this packet does not know', 'Limits and the usual cautions.', unknown, page),
+    ...prose('cautions', 'Limits and cautions', 'Limits and the usual cautions.', unknown, page),
   ];
 }
 
 function prose(name: string, title: string, alt: string, blocks: readonly Block[], page: Page): Layout[] {
-  const pages = prosePages({ name, title, alt, blocks, columns: page.columns, ...textRoom(page.text) });
+  const set = blocks.map(({ kind, text }): Block => ({ kind, text: fractions(text) }));
+  const pages = prosePages({ name, title, alt, blocks: set, columns: page.columns, ...textRoom(page.text) });
   return sheetsOf(pages, page.text, page, title);
 }
