@@ -1,0 +1,78 @@
+import { ASCENT, DESCENT, TEXT } from '../layout/style.ts';
+import { textWidth } from '../lettering.ts';
+import type { Mark } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line, polyline } from '../path.ts';
+
+/** A stretch of a bar that is named under it, paper mm. */
+export interface Run {
+  readonly u0: number;
+  readonly u1: number;
+  readonly text: string;
+  readonly of?: string;
+}
+
+/** Ink and how far down it reaches, paper mm. */
+export interface RunInk {
+  readonly marks: Mark[];
+  readonly v1: number;
+}
+
+/** From one line of names to the next, mm. */
+const LEVEL = 4.6;
+
+/** Between neighbouring names, and from a name to a leader that passes it, mm. */
+const CLEAR = 1.2;
+
+interface Named {
+  readonly run: Run;
+  readonly at: number;
+  readonly u0: number;
+  readonly u1: number;
+  readonly level: number;
+}
+
+/**
+ * Names under stretches too short to hold them: a bracket under each, its name beneath on the first line where it has
+ * room, with a leader down to it. Names stay between `low` and `high` as far as they are narrower than that.
+ */
+export function namedRuns(runs: readonly Run[], v: number, [low, high]: readonly [number, number]): RunInk {
+  const placed: Named[] = [];
+  for (const run of runs) placed.push(place(run, placed, low, high));
+  const marks = placed.flatMap(({ run, at, u0, level }): Mark[] => {
+    const base = v + 1.4 + (ASCENT + 0.1) * TEXT + level * LEVEL;
+    const down = v + 1.4 + level * LEVEL;
+    const of = run.of === undefined ? {} : { of: run.of };
+    return [
+      stroke(
+        'dimension',
+        polyline([
+          [run.u0, v],
+          [run.u0, v + 0.9],
+          [run.u1, v + 0.9],
+          [run.u1, v],
+        ]),
+      ),
+      ...(level > 0 ? [stroke('dimension', line([at, v + 0.9], [at, down]))] : []),
+      write('label', run.text, [u0, base], { height: TEXT, ...of }),
+    ];
+  });
+  const levels = placed.reduce((most, { level }) => Math.max(most, level + 1), 0);
+  return { marks, v1: levels === 0 ? v : v + 1.4 + (ASCENT + 0.1 + DESCENT) * TEXT + (levels - 1) * LEVEL };
+}
+
+function place(run: Run, placed: readonly Named[], low: number, high: number): Named {
+  const width = textWidth(run.text, TEXT);
+  const at = (run.u0 + run.u1) / 2;
+  const clamp = (u: number): number => Math.max(low, Math.min(u, high - width));
+  for (let level = 0; ; level++)
+    for (const u0 of [clamp(at - width / 2), clamp(at - 1), clamp(at - width + 1)]) {
+      const u1 = u0 + width;
+      const blocked = placed.some((other) => {
+        if (other.level === level) return u0 < other.u1 + CLEAR && other.u0 < u1 + CLEAR;
+        if (other.level < level) return at > other.u0 - CLEAR && at < other.u1 + CLEAR;
+        return other.at > u0 - CLEAR && other.at < u1 + CLEAR;
+      });
+      if (!blocked) return { run, at, u0, u1, level };
+    }
+}

@@ -1,0 +1,151 @@
+import type { CutPlan, Marks, Part, Saw } from '@wattlewright/model';
+import { moved } from '../ink.ts';
+import { lines } from '../layout/lines.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
+import type { Drawing, Mark } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
+import { line } from '../path.ts';
+import { boardBlocks, type CutBlock, NAMES } from './cutblocks.ts';
+import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
+import { ripSettings } from './cutsteps.ts';
+
+/** What `cutSheets` and `sawWork` need to know: the plan's own parts and saw, and the room on a page, paper mm. */
+export interface CutSheetOptions {
+  readonly parts: readonly Part[];
+  readonly display: Marks;
+  readonly saw: Saw;
+  readonly width: number;
+  readonly height: number;
+}
+
+/**
+ * Cut sheets: each different board once, with how many are cut so. The long view has every crosscut with its distance from
+ * the squared end, a row below it each sort of strip; ends are drawn at full or half size with the blades to scale, beside
+ * them the fence settings in the order of work. As many pages as it takes; none for a plan without boards.
+ */
+export function cutSheets(plan: CutPlan, { display, saw, width, height }: CutSheetOptions): Drawing[] {
+  const boards = boardCuts(plan, saw);
+  if (boards.length === 0) return [];
+  const numbers = new Map<Rip, number>();
+  for (const setting of ripSettings(plan, boards)) for (const { rip } of setting.rips) numbers.set(rip, setting.number);
+  const numberOf = (rip: Rip): number => numbers.get(rip) ?? 0;
+  const longest = Math.max(...boards.map(({ board }) => board.length));
+  const over = Math.max(1, Math.ceil(longest / (width - NAMES) - 1e-9));
+  const ends = endScale(boards, width);
+  const ink = { display, saw, width, along: 1 / over, ends: ends.ratio, numberOf };
+  const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
+  const notes = notesOf({ along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), saw });
+  const pages = paged(blocks, noteInk(notes, width), height);
+  const alt = `How ${boards.length} different boards are cut: ${boards.map(({ board }) => `${board.count} × ${board.name}`).join(', ')}.`;
+  return pages.map((page, i) => ({
+    name: pages.length > 1 ? `cut-sheets-${i + 1}` : 'cut-sheets',
+    title: pages.length > 1 ? `Cut sheets (${i + 1} of ${pages.length})` : 'Cut sheets',
+    scale: 1 / over,
+    scaleText: `1:${over}, ends ${ends.text}`,
+    marks: page.marks,
+    bounds: { u0: 0, v0: 0, u1: width, v1: page.height },
+    alt,
+  }));
+}
+
+/** Strips whose smaller side is at least this, paper mm, hold a letter. */
+const LETTERED = 3.6;
+
+/** The largest of full size, half and a fifth at which the widest board's end has room, half where letters still fit. */
+function endScale(boards: readonly BoardCuts[], width: number): { readonly ratio: number; readonly text: string } {
+  const thinnest = Math.min(
+    ...boards.flatMap(({ ripped }) =>
+      ripped.flatMap(({ strips }) =>
+        strips.filter(({ letters }) => letters.length > 0).map(({ box }) => Math.min(box.width, box.height)),
+      ),
+    ),
+  );
+  const widest = Math.max(...boards.map(({ board }) => board.width));
+  const scales = [
+    { ratio: 1, text: 'full size' },
+    { ratio: 1 / 2, text: '1:2' },
+    { ratio: 1 / 5, text: '1:5' },
+  ];
+  const fitting = scales.filter(({ ratio }) => widest * ratio <= width - ROOM_BESIDE_END);
+  const half = fitting.find(({ ratio }) => ratio === 1 / 2);
+  if (half && thinnest * half.ratio >= LETTERED) return half;
+  return fitting[0] ?? (scales[2] as (typeof scales)[number]);
+}
+
+/** Room for the fence and for numbers beside an end view, paper mm. */
+const ROOM_BESIDE_END = 40;
+
+function notesOf(of: { along: string; ends: string; blocks: readonly CutBlock[]; saw: Saw }): string {
+  const { along, ends, blocks, saw } = of;
+  return [
+    `Lengths ${along}, thickness of the strips not to scale; ends ${ends}, seen from the left end.`,
+    'The square end is at the left; a figure under a cut is the distance from it to the near side of the blade.',
+    'Black is the blade; what is crossed out is waste. Figures at the blades are the fence settings of the order of work.',
+    ...(saw.planing > 0 ? ['Sizes are finished; the fence stands off them by what is planed off the sawn face.'] : []),
+    ...(blocks.some(({ thinned }) => thinned) ? ['Where cuts stand too close, not all distances are given.'] : []),
+  ].join(' ');
+}
+
+function noteInk(text: string, width: number): CutBlock {
+  const all = lines(text, width);
+  return {
+    marks: all.map((one, i) => write('note', one, [0, (ASCENT + i * LINE_STEP) * TEXT], { height: TEXT })),
+    height: (ASCENT + DESCENT + (all.length - 1) * LINE_STEP) * TEXT,
+    above: 0,
+  };
+}
+
+/** Fills pages from the top. A board that fits one page stays on one; where it runs on, its number is repeated. */
+function paged(
+  boards: readonly (readonly CutBlock[])[],
+  notes: CutBlock,
+  height: number,
+): { marks: Mark[]; height: number }[] {
+  const pages: { marks: Mark[]; height: number }[] = [];
+  const turn = (): { marks: Mark[]; height: number } => {
+    const page = pages.length === 0 ? { marks: [...notes.marks], height: notes.height } : { marks: [], height: 0 };
+    pages.push(page);
+    return page;
+  };
+  let page = turn();
+  boards.forEach((blocks, b) => {
+    blocks.forEach((block, i) => {
+      const used = page.height;
+      const needs = i === 0 ? together(blocks, height) : block.above + block.height;
+      if (used > 0 && used + needs > height && (pages.length > 1 || used > notes.height)) {
+        page = turn();
+        if (i > 0) put(page, continued(b + 1));
+      }
+      if (i === 0 && page.height > 0) rule(page, block);
+      put(page, block);
+    });
+  });
+  return pages;
+}
+
+/** What must find room where a board begins: all of it where that fits a page, else its long view and what comes next. */
+function together(blocks: readonly CutBlock[], height: number): number {
+  const sum = (some: readonly CutBlock[]): number => some.reduce((all, one) => all + one.above + one.height, 0);
+  return sum(blocks) <= height ? sum(blocks) : sum(blocks.slice(0, 2));
+}
+
+function put(page: { marks: Mark[]; height: number }, block: CutBlock): void {
+  const above = page.height === 0 ? 0 : block.above;
+  page.marks.push(...moved(block.marks, { du: 0, dv: page.height + above }));
+  page.height += above + block.height;
+}
+
+/** A light line between boards. */
+function rule(page: { marks: Mark[]; height: number }, { above }: CutBlock): void {
+  const v = page.height + above / 2;
+  page.marks.push(stroke('grid', line([0, v], [60, v])));
+}
+
+function continued(number: number): CutBlock {
+  const text = `Board ${number}, continued`;
+  return {
+    marks: [write('title', text, [0, ASCENT * TEXT_LARGE], { height: TEXT_LARGE })],
+    height: (ASCENT + DESCENT) * TEXT_LARGE,
+    above: 0,
+  };
+}

@@ -1,0 +1,30 @@
+import { formatLength, type Marks } from '@wattlewright/model';
+
+/** Marks of inch work finer than a job's own, mm, that a fence can be set to. */
+const INCH_MARKS = [25.4 / 16, 25.4 / 32, 25.4 / 64];
+
+/** The same in millimetre work. */
+const MILLIMETRE_MARKS = [1, 0.5, 0.1];
+
+/** How far a size may stand off a mark to count as on it, mm: sizes in a plan are whole 640ths of a millimetre. */
+const ON_MARK = 1 / 640 + 1e-9;
+
+/** A length along the grain, rounded once to the job's mark. */
+export function lengthText(length: number, display: Marks): string {
+  return formatLength(length, display, { fractions: 'stacked' });
+}
+
+/**
+ * A side of a section, or a fence distance: at the job's mark where it lies on one, else at the next finer that it lies on,
+ * at the finest 1/64 in or 0.1 mm. A slat of 1 33/64 in is not to be ripped to 1 1/2.
+ */
+export function sideText(side: number, { unit, mark }: Marks, options: { readonly named?: boolean } = {}): string {
+  const marks = [mark, ...(unit === 'in' ? INCH_MARKS : MILLIMETRE_MARKS).filter((one) => one < mark)];
+  const on = marks.find((one) => Math.abs(side - Math.round(side / one) * one) <= ON_MARK);
+  return formatLength(side, { unit, mark: on ?? (marks.at(-1) as number) }, { ...options, fractions: 'stacked' });
+}
+
+/** A section, the smaller side first: `3⁄16 × 1 5⁄8`. */
+export function sectionText(a: number, b: number, display: Marks): string {
+  return `${sideText(Math.min(a, b), display)} × ${sideText(Math.max(a, b), display)}`;
+}
