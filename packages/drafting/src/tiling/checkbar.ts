@@ -7,7 +7,7 @@ const text = 2.5;
 /** Real length of a check bar, mm: 4 in, with 100 mm marked on it. */
 export const CHECK_LENGTH: number = 4 * 25.4;
 /** Room that a check bar takes across its length, mm, numbers included. */
-export const CHECK_ROOM = 11;
+export const CHECK_ROOM = 13;
 
 /** How a check bar lies. */
 export interface CheckBar {

@@ -1,7 +1,7 @@
 import { type Panel, type Part, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
-import { textWidth } from '../lettering.ts';
+import { fitText, textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
@@ -11,15 +11,17 @@ import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
 import { type Letters, staveTexts, textInk, VALUES_FROM } from './stickvalues.ts';
 import { unitName } from './template.ts';
 
-/** Heights on the stick, mm from its top edge: running dimensions, the first course, its words, the title. */
+/** Heights on the stick, mm from its top edge: running dimensions, the first course, its words, the two lines of the title. */
 const WEAVE = { from: 31.5, to: 40.5 };
 const BAR = { from: 34, to: 38 };
 const WORDS = 44.5;
-const TITLE = 52;
-/** How often the title comes again, mm. */
-const TITLE_EVERY = 400;
+const TITLE = 50;
+const KIND = 55;
+/** How often the names come again at the least, mm, and how wide they may be. */
+const NAMES_EVERY = 220;
+const NAMES_WIDE = 52;
 /** Widest line of the instructions beside the stick, mm: so that they stand on the first page. */
-const INSTRUCTIONS = 165;
+const INSTRUCTIONS = 115;
 
 /**
  * The stave stick, full size: laid along a rail's grooved edge it marks every stave's left and right face, its centre and
@@ -51,7 +53,6 @@ export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: read
       originCircle([0, VALUES_FROM + 6]),
       ...staveNumbers(panel, letters),
       ...stileNames(panel, letters),
-      ...edgeNames(panel),
       ...titles(panel),
       ...below.marks,
     ],
@@ -128,49 +129,52 @@ function stileNames({ rail, stile: { width } }: Panel, { stile }: Letters): Mark
   );
 }
 
-/** What each edge of the stick is laid on, written in bays along it. */
-function edgeNames({ staves }: Panel): Mark[] {
-  const every = Math.max(1, Math.ceil(250 / staves.pitch));
-  return staves.lefts.slice(0, -1).flatMap((left, j) => {
-    if (j % every !== 0) return [];
-    const at = left + staves.width + staves.bay / 2;
-    const long = textWidth('this edge: bottom rail, grooved edge', TEXT) + 3 <= staves.bay;
-    if (!long && textWidth('bottom rail', TEXT) + 3 > staves.bay) return [];
-    const name = (rail: string, v: number): Mark => {
-      const text = long ? `this edge: ${rail} rail, grooved edge` : `${rail} rail`;
-      return write('note', text, [at, v], { height: TEXT, anchor: 'middle' });
-    };
-    return [name('bottom', 5), name('top', STICK_WIDTH - 3)];
-  });
+/**
+ * The stick's name, and what each edge is laid on, again and again along it. They stand over each other in the middles of
+ * bays and are narrow, so that pages can be joined between them.
+ */
+function names({ name, staves, asBuilt }: Panel, free: readonly [from: number, to: number]): Mark[] {
+  const title = fitText(name, NAMES_WIDE, TEXT_LARGE);
+  const kind = `stave stick, front face${asBuilt ? ', as measured' : ''}`;
+  const half = Math.max(textWidth(title, TEXT_LARGE), textWidth(kind, TEXT)) / 2;
+  const middles = staves.lefts.slice(0, -1).map((left) => left + staves.width + staves.bay / 2);
+  const roomy = middles.filter((u) => u - half >= free[0] && u + half <= free[1]);
+  const spaced: number[] = [];
+  for (const u of roomy) if (u - (spaced.at(-1) ?? -Infinity) >= NAMES_EVERY) spaced.push(u);
+  const at = (text: string, u: number, v: number, height: number): Mark =>
+    write('note', text, [u, v], { height, anchor: 'middle' });
+  return spaced.flatMap((u) => [
+    at(title, u, TITLE, TEXT_LARGE),
+    at(kind, u, KIND, TEXT),
+    ...(['bottom', 'top'] as const).flatMap((which) => {
+      const v = which === 'bottom' ? 5 : STICK_WIDTH - 3;
+      const text = [`this edge: ${which} rail, grooved edge`, `${which} rail`][longFits(staves.bay) ? 0 : 1] as string;
+      return textWidth(text, TEXT) + 3 <= staves.bay ? [at(text, u, v, TEXT)] : [];
+    }),
+  ]);
 }
 
-/** The stick's name, again and again along it, and which end is which. */
-function titles({ name, rail, asBuilt }: Panel): Mark[] {
+/** Whether the longer words for both edges fit between two staves. */
+function longFits(bay: number): boolean {
+  return textWidth('this edge: bottom rail, grooved edge', TEXT) + 3 <= bay;
+}
+
+/** Which end is which, and the names between. */
+function titles(panel: Panel): Mark[] {
+  const { length } = panel.rail;
   const half = TITLE - TEXT_LARGE / 2;
-  const left = 'LEFT END';
-  const wide = textWidth(left, TEXT_LARGE, 'semibold') + 8;
-  const right = rail.length > 2 * wide + 20;
-  const room = rail.length - wide - (right ? wide + 4 : 0) - 8;
-  const title = [
-    `${name}: stave stick, rails, front face${asBuilt ? ', from measured slats' : ''}`,
-    'Stave stick, rails, front face',
-    'Stave stick',
-  ].find((words) => textWidth(words, TEXT_LARGE) <= room);
-  const count = Math.max(1, Math.floor(room / TITLE_EVERY));
+  const wide = textWidth('RIGHT END', TEXT_LARGE, 'semibold') + 8;
+  const right = length > 2 * wide + 10;
   return [
     pointer([2, half], 'left'),
-    write('title', left, [7, TITLE], { height: TEXT_LARGE }),
+    write('title', 'LEFT END', [7, TITLE], { height: TEXT_LARGE }),
     ...(right
       ? [
-          pointer([rail.length - 2, half], 'right'),
-          write('title', 'RIGHT END', [rail.length - 7, TITLE], { height: TEXT_LARGE, anchor: 'end' }),
+          pointer([length - 2, half], 'right'),
+          write('title', 'RIGHT END', [length - 7, TITLE], { height: TEXT_LARGE, anchor: 'end' }),
         ]
       : []),
-    ...(title === undefined
-      ? []
-      : Array.from({ length: count }, (_, i) =>
-          write('note', title, [wide + 8 + i * TITLE_EVERY, TITLE], { height: TEXT_LARGE }),
-        )),
+    ...names(panel, [wide + 3, length - (right ? wide + 3 : 3)]),
   ];
 }
 

@@ -12,13 +12,13 @@ import { paragraph } from './stick.ts';
 import { breakLine, cornerScrews, fullSizes, nameIn, unitName } from './template.ts';
 
 /** Clear room shown inside the corner, mm; room for the square check along the outer edges. */
-const INSIDE = 95;
+const INSIDE = 75;
 
 /** Side of the square check: legs of 3 and 4 units, slope 5 (3² + 4² = 5²). */
-const UNIT = { in: INCH, mm: 30 } as const;
+const UNIT = { in: INCH, mm: 25 } as const;
 
 /** Width of the words under the template, mm. */
-const WORDS = 130;
+const WORDS = 115;
 
 /**
  * Full-size template of the lower left corner as put together, seen from the front: lay the corner on it to see that rail,
