@@ -75,11 +75,12 @@ export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, below: numbe
   const { bound, asked, worth } = settlePrices(nested, rest, mix);
   const grain = GRAIN * (1 + below * 1e-3);
   let room = Math.max(0, below - bound) + grain;
-  for (let complete = true; ; complete = false) {
+  for (let complete = true; room > grain / 1000; complete = false) {
     const choices = choicesWithin({ nested, rest, worth, asked, slack: room, most });
     if (choices !== undefined) return { nested, rest, choices, bound: bound + room - grain, complete };
     room *= 0.7;
   }
+  return { nested, rest, choices: [], bound, complete: false };
 }
 
 interface Within {
@@ -180,12 +181,14 @@ function cutChoices(of: Within, k: number, reach: Float64Array, choices: Choice[
   const longest = reach.findLastIndex((cost) => cost <= slack);
   const most = longest < 0 ? 0 : (kind.at[longest] as number);
   const pieces: number[] = [];
+  let nodes = 0;
   // A clear stick cut to knotty pieces alone is dropped to a knotty stick instead.
   const needsClear = (): boolean => !hasTwin || pieces.some((d) => nested.problem.demands[d]?.clear === true);
   const search = (j: number, size: number, sum: number): boolean => {
     const at = floorIndex(kind.at, size);
     const cost = (kind.worth[at] as number) - sum;
     if (cost > slack) return true;
+    if (++nodes > 20 * of.most + 10_000) return false;
     if (pieces.length > 0 && (reach[at] as number) + cost <= slack && needsClear()) {
       choices.push({ is: 'cut', kind: k, position: at, pieces: [...pieces] });
       if (choices.length > of.most) return false;

@@ -51,7 +51,9 @@ export function split(problem: Problem): Problem[] {
 /** The own core's plan and bound for one group. */
 export function planGroup(nested: Nested): Group {
   const rest = wholeRest(nested);
-  const mix = mixture(nested, rest);
+  // Every budget below counts table cells filled, so that a job of thousands of odd lengths ends as well.
+  const cells = cellsOf(nested);
+  const mix = mixture(nested, rest, { rounds: Math.max(20, Math.min(400, Math.floor(2e8 / cells))) });
   const step = nested.problem.costStep;
   const linear = nested.complete ? roundUp(mix.bound, step) : Number.NEGATIVE_INFINITY;
   const material = roundUp(materialBound(nested.problem), step);
@@ -68,19 +70,21 @@ export function planGroup(nested: Nested): Group {
     boundKind,
     hopeless: false,
   });
-  const rounds = Math.max(2, Math.min(24, Math.floor(6e6 / weight(nested))));
+  const drafts = Math.min(60, 5 + 2 * nested.problem.demands.length);
+  const rounds = Math.max(1, Math.min(24, Math.floor(2e7 / (cells * drafts))));
   let group = make(correctedGreedy(nested, rest, mix.worth, rounds));
   const settled = (): boolean => group.done && group.cost <= bound;
-  if (!settled()) group = make(better(nested, group.draft, dive(nested, rest, mix, 40)));
+  if (!settled())
+    group = make(better(nested, group.draft, dive(nested, rest, mix, Math.min(40, Math.floor(4e6 / cells)))));
   if (!settled()) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
 }
 
-/** Table cells filled by one greedy draft, roughly. */
-function weight(nested: Nested): number {
+/** Table cells filled by one pricing, roughly. */
+function cellsOf(nested: Nested): number {
   const kinds = nested.kinds.reduce((sum, k) => sum + k.at.length * k.items.length, 0);
   const rooms = nested.rooms.reduce((sum, r) => sum + r.segments.length * r.patterns.length * 3 + r.at.length * 30, 0);
-  return (kinds + rooms) * Math.min(60, 5 + 2 * nested.problem.demands.length);
+  return 1 + kinds + rooms;
 }
 
 /** With every board free, the mixture still cannot make all pieces: no plan can. */

@@ -15,7 +15,7 @@ export interface Run {
  * The normal positions of a length: every sum of the given sizes up to `max`, each size used at most as often as it is
  * wanted. A cut anywhere else can be moved to the next lower one without loss.
  */
-export function normalPositions(runs: readonly Run[], max: number, cap = 30_000): Positions {
+export function normalPositions(runs: readonly Run[], max: number, cap = 12_000): Positions {
   let sums: number[] = [0];
   let complete = true;
   for (const { size, most } of runs) {
