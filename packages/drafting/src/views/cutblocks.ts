@@ -112,7 +112,7 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
     const sides = [strip.box.width, strip.box.height].sort((a, b) => a - b);
     const key = JSON.stringify([sides.map((side) => Math.round(side * 1e4)), strip.cuts]);
     const sort = sorts.get(key) ?? { strip, count: 0 };
-    sort.count += numbers.length;
+    sort.count += 1;
     sorts.set(key, sort);
   }
   const start = cuts.stretches.find((stretch) => stretch.ripped === (numbers[0] as number) - 1)?.start ?? 0;
@@ -120,7 +120,12 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
     const at = (x: number): number => NAMES + (start + x) * along;
     const v0 = i === 0 ? LINE_STEP * TEXT + 1 : 0;
     const bar = cutBar({ cuts: strip.cuts, at, v0, height: BAR, display, across: [NAMES, width] });
-    const heading = write('note', `Strips from length ${numbers.join(' and ')}`, [0, ASCENT * TEXT], { height: TEXT });
+    const heading = write(
+      'note',
+      `Strips from ${numbers.length > 1 ? 'each of ' : ''}${lengthsText(numbers)}`,
+      [0, ASCENT * TEXT],
+      { height: TEXT },
+    );
     const name = rowName(`${count} ×`, sectionText(strip.box.width, strip.box.height, display), v0, BAR);
     return {
       marks: [...bar.marks, ...name, ...(i === 0 ? [heading] : [])],
@@ -136,7 +141,7 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock {
   const { display, saw, width, ends, numberOf } = ink;
   const picture = endView({ ripped, ratio: ends, numberOf, display });
   const { u0, v0, u1, v1 } = picture.bounds;
-  const title = `End of length ${numbers.join(' and ')}`;
+  const title = `End of ${lengthsText(numbers)}`;
   const base = ASCENT * TEXT_LARGE;
   const top = base + DESCENT * TEXT_LARGE + 2;
   const room = width - (u1 - u0) - BESIDE;
@@ -154,4 +159,9 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock {
     height: top + Math.max(v1 - v0, drop + rows.bounds.v1),
     above: 6,
   };
+}
+
+/** `length 1`, `lengths 1 and 2`. */
+function lengthsText(numbers: readonly number[]): string {
+  return `length${numbers.length > 1 ? 's' : ''} ${numbers.join(' and ')}`;
 }

@@ -21,7 +21,7 @@ export function lies(axis: Rip['axis']): 'flat' | 'on edge' {
 export function takesOff({ off, offIs }: Rip, display: Marks): string {
   if (offIs === 'waste') return 'waste';
   const size = sectionText(off.width, off.height, display);
-  return offIs === 'more' ? `piece ${size}, to rip on` : `${offIs.join(' ')}  ${size}`;
+  return offIs === 'more' ? `a piece ${size} to rip on` : `${offIs.join(' ')}  ${size}`;
 }
 
 /** The rips of one length as a schedule: one row a fence setting, in the order of work. */

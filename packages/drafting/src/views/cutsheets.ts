@@ -34,7 +34,8 @@ export function cutSheets(plan: CutPlan, { display, saw, width, height }: CutShe
   const ends = endScale(boards, width);
   const ink = { display, saw, width, along: 1 / over, ends: ends.ratio, numberOf };
   const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
-  const notes = notesOf({ along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), saw });
+  const alike = boards.some(({ board }) => board.count > 1);
+  const notes = notesOf({ along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), saw, alike });
   const pages = paged(blocks, noteInk(notes, width), height);
   const alt = `How ${boards.length} different boards are cut: ${boards.map(({ board }) => `${board.count} × ${board.name}`).join(', ')}.`;
   return pages.map((page, i) => ({
@@ -75,12 +76,13 @@ function endScale(boards: readonly BoardCuts[], width: number): { readonly ratio
 /** Room for the fence and for numbers beside an end view, paper mm. */
 const ROOM_BESIDE_END = 40;
 
-function notesOf(of: { along: string; ends: string; blocks: readonly CutBlock[]; saw: Saw }): string {
-  const { along, ends, blocks, saw } = of;
+function notesOf(of: { along: string; ends: string; blocks: readonly CutBlock[]; saw: Saw; alike: boolean }): string {
+  const { along, ends, blocks, saw, alike } = of;
   return [
     `Lengths ${along}, thickness of the strips not to scale; ends ${ends}, seen from the left end.`,
     'The square end is at the left; a figure under a cut is the distance from it to the near side of the blade.',
-    'Black is the blade; what is crossed out is waste. Figures at the blades are the fence settings of the order of work.',
+    'Dark is the blade; what is crossed out is waste. Figures at the blades are the fence settings of the order of work.',
+    ...(alike ? ['Counts of strips and rips are those of one board.'] : []),
     ...(saw.planing > 0 ? ['Sizes are finished; the fence stands off them by what is planed off the sawn face.'] : []),
     ...(blocks.some(({ thinned }) => thinned) ? ['Where cuts stand too close, not all distances are given.'] : []),
   ].join(' ');
