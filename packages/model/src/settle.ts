@@ -1,6 +1,7 @@
+import { planCuts } from './cutting/engine.ts';
 import { type FreeHeightPlan, planWithFreeHeight, slatHeights } from './cutting/heights.ts';
 import type { CutPlan } from './cutting/plan.ts';
-import { type PlanLimits, type PlanProgress, planCutsQuick } from './cutting/quick.ts';
+import type { PlanLimits, PlanProgress } from './cutting/quick.ts';
 import type { Finding } from './finding.ts';
 import { check } from './findings/check.ts';
 import type { Job, PanelSpec } from './job/job.ts';
@@ -53,7 +54,7 @@ export async function settle(job: Job, options: SettleOptions = {}): Promise<Set
   const panels = solve(job, heights);
   const parts = partsOf(panels, { spare: job.spare });
   const { stock, offcuts, saw } = job;
-  const plan = planCutsQuick({ parts, stock, offcuts, saw, ...options });
+  const plan = await planCuts({ parts, stock, offcuts, saw, ...options });
   return { job, panels, parts, plan, findings: check(job, { panels, parts, plan }), choices };
 }
 
