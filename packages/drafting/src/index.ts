@@ -123,3 +123,10 @@ export {
   weaveSectionExtent,
   weaveSectionMaker,
 } from './views/weavesection.ts';
+
+// Cutting: parts list, cut sheets, order of work, shopping, yield.
+export { type CutSheetOptions, cutSheets } from './views/cutsheets.ts';
+export { type PartsTableOptions, partsTable } from './views/partslist.ts';
+export { type SawWorkOptions, sawWork } from './views/sawwork.ts';
+export { type HardwareRow, type ShoppingOptions, shoppingTable } from './views/shopping.ts';
+export { type BladeRow, type YieldOptions, yieldBar } from './views/yieldbar.ts';
