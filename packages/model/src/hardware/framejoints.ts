@@ -16,32 +16,50 @@ export function frameJoints(panel: Panel): JointToScrew[] {
   return [corners(panel), endStaves(panel), ...coverStrips(panel), ...stopStrips(panel)];
 }
 
-/**
- * Two screws down through each rail into a stile's end, one on either side of mid-depth and set apart along the rail, as
- * far from the rail's end as the stile lets them.
- */
-function corners({ rail, stile, outside, spec, display }: Panel): JointToScrew {
-  const screw = chooseScrew({
+/** Where the two screws of a corner stand: from the rail's end, and off mid-depth to either side, mm. */
+export interface CornerPlaces {
+  readonly outer: number;
+  readonly inner: number;
+  readonly off: number;
+}
+
+/** Places for two screws of a diameter in a stile's end, set apart along the rail as far as the stile lets them. */
+export function cornerPlaces({ rail, stile }: Pick<Panel, 'rail' | 'stile'>, diameter: number): CornerPlaces {
+  const edge = DISTANCES.edge * diameter;
+  const inner = Math.max(stile.width / 2, stile.width - Math.max(edge, stile.width / 4));
+  const outer = Math.min(inner, Math.max(stile.width / 2, DISTANCES.end * diameter));
+  const depth = Math.min(rail.depth, stile.depth);
+  return { outer, inner, off: Math.max(0, depth / 2 - Math.max(edge, depth / 4)) };
+}
+
+/** Screw down through a rail into a stile's end. */
+export function cornerScrew({ rail, stile, display }: Panel): ChosenScrew {
+  return chooseScrew({
     gauges: [8, 10, 6],
     through: rail.height,
     keep: KEEP,
     room: stile.length / 3,
     unit: display.unit,
   });
-  const edge = DISTANCES.edge * screw.diameter;
-  const inner = Math.max(stile.width / 2, stile.width - Math.max(edge, stile.width / 4));
-  const outer = Math.min(inner, Math.max(stile.width / 2, DISTANCES.end * screw.diameter));
-  const depth = Math.min(rail.depth, stile.depth);
-  const off = Math.max(0, depth / 2 - Math.max(edge, depth / 4));
-  const places = [0, outside.height].flatMap((y) =>
-    [
-      { x: outer, z: off },
-      { x: inner, z: -off },
-    ].flatMap(({ x, z }) => [
-      { x, y, z },
-      { x: outside.width - x, y, z: -z },
-    ]),
-  );
+}
+
+/**
+ * Two screws down through each rail into a stile's end, one on either side of mid-depth and set apart along the rail. The
+ * top rail is the bottom rail turned in its plane, so that both are one part.
+ */
+function corners(panel: Panel): JointToScrew {
+  const { rail, stile, outside, spec } = panel;
+  const screw = cornerScrew(panel);
+  const { outer, inner, off } = cornerPlaces(panel, screw.diameter);
+  const places = [
+    { y: 0, z: off },
+    { y: outside.height, z: -off },
+  ].flatMap(({ y, z }) => [
+    { x: outer, y, z },
+    { x: inner, y, z: -z },
+    { x: outside.width - outer, y, z: -z },
+    { x: outside.width - inner, y, z },
+  ]);
   return {
     joint: 'rail to stile',
     screw,
@@ -49,7 +67,7 @@ function corners({ rail, stile, outside, spec, display }: Panel): JointToScrew {
     along: 'y',
     grain: 'end',
     into: spec.wood.stile.wood,
-    edge: Math.min(outer, stile.width - inner, depth / 2 - off),
+    edge: Math.min(outer, stile.width - inner, Math.min(rail.depth, stile.depth) / 2 - off),
     end: outer,
     remark: 'end grain: screws here are not reckoned on to pull; glue the joint too',
   };

@@ -6,6 +6,7 @@ import { sideFixings } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { spread } from '../uses/place.ts';
 import { chooseScrew } from './choose.ts';
+import { cornerPlaces, cornerScrew } from './framejoints.ts';
 import type { JointToScrew } from './row.ts';
 
 /** Step of cap screws, wood kept under a foot's screw, thickness of a leaf or plate, mm; common practice, no source. */
@@ -64,10 +65,15 @@ function cap(panel: Panel, { cap: rail }: GuardUse): JointToScrew[] {
   ];
 }
 
+/** Two screws up through each foot, on the two places that the corner's own screws leave free. */
 function feet(panel: Panel, { feet: foot }: DividerUse): JointToScrew[] {
   if (!foot) return [];
-  const { outside, stile, rail, spec, display } = panel;
-  const z = rail.depth / 4;
+  const { outside, rail, spec, display } = panel;
+  const corner = cornerPlaces(panel, cornerScrew(panel).diameter);
+  const { off } = corner;
+  // A foot narrower than the stile keeps its screws within itself.
+  const [outer, inner] = [Math.min(corner.outer, foot.width / 2), Math.min(corner.inner, foot.width * 0.75)];
+  const y = -foot.height;
   return [
     {
       joint: 'foot to bottom rail',
@@ -78,13 +84,16 @@ function feet(panel: Panel, { feet: foot }: DividerUse): JointToScrew[] {
         room: rail.height - 3,
         unit: display.unit,
       }),
-      places: [stile.width / 2, outside.width - stile.width / 2].flatMap((x) =>
-        [z, -z].map((at) => ({ x, y: -foot.height, z: at })),
-      ),
+      places: [
+        { x: inner, y, z: off },
+        { x: outer, y, z: -off },
+        { x: outside.width - inner, y, z: -off },
+        { x: outside.width - outer, y, z: off },
+      ],
       along: 'y',
       into: spec.wood.rail.wood,
-      edge: Math.min(rail.depth / 4, foot.width / 2),
-      end: stile.width / 2,
+      edge: Math.min(rail.depth / 2 - off, foot.width - inner, outer),
+      end: outer,
     },
   ];
 }
