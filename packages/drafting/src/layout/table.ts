@@ -172,7 +172,7 @@ function drawn(
   };
 }
 
-/** The content of one row: text from the top, pictures in the middle. */
+/** The content of one row: text from the top, or in the middle beside a picture; pictures in the middle. */
 function rowInk(
   row: readonly Cell[],
   at: {
@@ -184,6 +184,7 @@ function rowInk(
   },
 ): Mark[] {
   const { columns, widths, v, height, weight } = at;
+  const beside = row.some((cell) => !isText(cell));
   let u = 0;
   return columns.flatMap((column, c): Mark[] => {
     const [cell, width] = [row[c] ?? '', widths[c] as number];
@@ -196,8 +197,11 @@ function rowInk(
     const { align = 'left' } = column;
     const place = { left: left + PAD_U, right: left + width - PAD_U, centre: left + width / 2 }[align];
     const anchor = ({ left: 'start', right: 'end', centre: 'middle' } as const)[align] satisfies Anchor;
-    return linesOf(cell, width, weight).map((text, i) =>
-      write(weight === 'semibold' ? 'title' : 'note', text, [place, v + PAD_V + (ASCENT + i * LINE_STEP) * TEXT], {
+    const wrapped = linesOf(cell, width, weight);
+    const tall = (ASCENT + DESCENT + (wrapped.length - 1) * LINE_STEP) * TEXT;
+    const top = v + (beside ? (height - tall) / 2 : PAD_V);
+    return wrapped.map((text, i) =>
+      write(weight === 'semibold' ? 'title' : 'note', text, [place, top + (ASCENT + i * LINE_STEP) * TEXT], {
         height: TEXT,
         anchor,
       }),

@@ -1,8 +1,8 @@
 import type { Marks, Saw } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
-import { textWidth } from '../lettering.ts';
-import type { Mark } from '../mark.ts';
+import { fitText, textWidth } from '../lettering.ts';
+import type { Drawing, Mark } from '../mark.ts';
 import { write } from '../mark.ts';
 import { cutBar } from './cutbar.ts';
 import type { BoardCuts, Rip, RippedLength, Strip } from './cutboard.ts';
@@ -22,7 +22,9 @@ export interface CutBlock {
 export interface CutInk {
   readonly display: Marks;
   readonly saw: Saw;
+  /** Room on a page, paper mm. */
   readonly width: number;
+  readonly height: number;
   /** Paper over real length along the boards, and across their ends. */
   readonly along: number;
   readonly ends: number;
@@ -44,7 +46,7 @@ export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBl
   return [
     longView(cuts, number, ink),
     ...groups.flatMap((group) => stripRows(group, cuts, ink)),
-    ...groups.map((group) => ripping(group, ink)),
+    ...groups.flatMap((group) => ripping(group, ink)),
   ];
 }
 
@@ -70,7 +72,8 @@ function longView({ board, cuts, ripped }: BoardCuts, number: number, ink: CutIn
   const [head, base] = [`Board ${number}`, ASCENT * TEXT_HEADING];
   const marks: Mark[] = [write('title', head, [0, base], { height: TEXT_HEADING })];
   const name = board.count > 1 ? `${board.name}, ${board.count} alike` : board.name;
-  marks.push(write('note', name, [textWidth(head, TEXT_HEADING, 'semibold') + 4, base], { height: TEXT_LARGE }));
+  const u = textWidth(head, TEXT_HEADING, 'semibold') + 4;
+  marks.push(write('note', fitText(name, width - u, TEXT_LARGE), [u, base], { height: TEXT_LARGE }));
   const facts = factsOf({ board, cuts, ripped }, display);
   marks.push(write('note', facts, [0, base + LINE_STEP * TEXT_LARGE], { height: TEXT }));
   const v0 = base + LINE_STEP * TEXT_LARGE + DESCENT * TEXT + 4;
@@ -136,29 +139,26 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
   });
 }
 
-/** The end of a ripped length, and the schedule of its rips beside it or beneath. */
-function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock {
-  const { display, saw, width, ends, numberOf } = ink;
-  const picture = endView({ ripped, ratio: ends, numberOf, display });
+/** The end of a ripped length with the schedule of its rips beside it or beneath, on its own where both are too tall. */
+function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
+  const { display, saw, width, height, ends, numberOf } = ink;
+  const picture = endView({ ripped, ratio: ends, numberOf });
   const { u0, v0, u1, v1 } = picture.bounds;
-  const title = `End of ${lengthsText(numbers)}`;
   const base = ASCENT * TEXT_LARGE;
   const top = base + DESCENT * TEXT_LARGE + 2;
-  const room = width - (u1 - u0) - BESIDE;
-  const schedule = (most: number) => ripTable(ripped, { numberOf, planing: saw.planing, display, width: most });
-  const free = schedule(width);
-  const beside = free.bounds.u1 <= room;
-  const rows = beside ? free : schedule(width);
-  const drop = beside ? 0 : v1 - v0 + 4;
-  return {
-    marks: [
-      write('title', title, [0, base], { height: TEXT_LARGE }),
-      ...moved(picture.marks, { du: -u0, dv: top - v0 }),
-      ...moved(rows.marks, { du: beside ? u1 - u0 + BESIDE : 0, dv: top + drop }),
-    ],
-    height: top + Math.max(v1 - v0, drop + rows.bounds.v1),
-    above: 6,
-  };
+  const title = write('title', `End of ${lengthsText(numbers)}`, [0, base], { height: TEXT_LARGE });
+  const end = [title, ...moved(picture.marks, { du: -u0, dv: top - v0 })];
+  const tables = ripTable(ripped, { numberOf, planing: saw.planing, display, width, height: height - 20 });
+  const [first] = tables as [Drawing, ...Drawing[]];
+  const beside = u1 - u0 + BESIDE + first.bounds.u1 <= width;
+  const at = beside ? { du: u1 - u0 + BESIDE, dv: top } : { du: 0, dv: top + v1 - v0 + 4 };
+  const whole = Math.max(top + v1 - v0, at.dv + first.bounds.v1);
+  if (tables.length === 1 && whole <= height - 20)
+    return [{ marks: [...end, ...moved(first.marks, at)], height: whole, above: 6 }];
+  return [
+    { marks: end, height: top + v1 - v0, above: 6 },
+    ...tables.map(({ marks, bounds }) => ({ marks: [...marks], height: bounds.v1, above: 4 })),
+  ];
 }
 
 /** `length 1`, `lengths 1 and 2`. */

@@ -1,4 +1,3 @@
-import type { Marks } from '@wattlewright/model';
 import { boxOf, pointsOf, union } from '../ink.ts';
 import { grown, overlaps } from '../layout/clearance.ts';
 import { type NoteTarget, placeNotes } from '../layout/notes.ts';
@@ -18,7 +17,6 @@ export interface EndViewOptions {
   readonly ratio: number;
   /** Number of the fence setting that a rip is made at. */
   readonly numberOf: (rip: Rip) => number;
-  readonly display: Marks;
 }
 
 /** Thickness of a fence as drawn, its gap to the wood, and how far it runs past it, paper mm. */

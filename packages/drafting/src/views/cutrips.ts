@@ -1,5 +1,5 @@
 import type { Marks } from '@wattlewright/model';
-import { table } from '../layout/table.ts';
+import { tablePages } from '../layout/table.ts';
 import type { Drawing } from '../mark.ts';
 import type { Rip, RippedLength } from './cutboard.ts';
 import { sectionText, sideText } from './cutsize.ts';
@@ -24,7 +24,7 @@ export function takesOff({ off, offIs }: Rip, display: Marks): string {
   return offIs === 'more' ? `a piece ${size} to rip on` : `${offIs.join(' ')}  ${size}`;
 }
 
-/** The rips of one length as a schedule: one row a fence setting, in the order of work. */
+/** The rips of one length as a schedule: one row a fence setting, in the order of work; parted where it is too tall. */
 export function ripTable(
   { rips }: RippedLength,
   of: {
@@ -32,9 +32,10 @@ export function ripTable(
     readonly planing: number;
     readonly display: Marks;
     readonly width: number;
+    readonly height: number;
   },
-): Drawing {
-  const { numberOf, planing, display, width } = of;
+): Drawing[] {
+  const { numberOf, planing, display, width, height } = of;
   const rows = new Map<string, { rip: Rip; number: number; count: number; off: Set<string> }>();
   for (const rip of rips) {
     const number = numberOf(rip);
@@ -44,7 +45,7 @@ export function ripTable(
     row.off.add(takesOff(rip, display));
     rows.set(key, row);
   }
-  return table({
+  return tablePages({
     name: 'rips',
     title: '',
     alt: '',
@@ -65,5 +66,6 @@ export function ripTable(
         [...off].join('\n'),
       ]),
     width,
+    height,
   });
 }

@@ -32,7 +32,7 @@ export function cutSheets(plan: CutPlan, { display, saw, width, height }: CutShe
   const longest = Math.max(...boards.map(({ board }) => board.length));
   const over = Math.max(1, Math.ceil(longest / (width - NAMES) - 1e-9));
   const ends = endScale(boards, width);
-  const ink = { display, saw, width, along: 1 / over, ends: ends.ratio, numberOf };
+  const ink = { display, saw, width, height, along: 1 / over, ends: ends.ratio, numberOf };
   const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
   const alike = boards.some(({ board }) => board.count > 1);
   const notes = notesOf({ along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), saw, alike });

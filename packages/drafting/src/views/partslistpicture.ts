@@ -12,7 +12,7 @@ export interface PictureScale {
 }
 
 /** Largest a picture may be, paper mm. */
-const ROOM = { width: 24, height: 24 };
+const ROOM = { width: 34, height: 34 };
 
 /** One scale for all sections of a list: full size, half, a fifth or a tenth, the largest at which all have room. */
 export function pictureScale(parts: readonly Part[]): PictureScale {

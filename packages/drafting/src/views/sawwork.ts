@@ -14,7 +14,7 @@ export interface SawWorkOptions extends CutSheetOptions {
   /** To say which boards are rough and are planed first. */
   readonly stock?: readonly Stock[];
   readonly offcuts?: readonly Stock[];
-  /** Columns on a page; 1 unless given. */
+  /** Columns on a page; by its width unless given. */
   readonly columns?: number;
 }
 
@@ -24,7 +24,7 @@ export interface SawWorkOptions extends CutSheetOptions {
  * reason.
  */
 export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
-  const { width, height, columns = 1 } = options;
+  const { width, height, columns = width > WIDE ? 2 : 1 } = options;
   return prosePages({
     name: 'saw-work',
     title: 'Order of work at the saw',
@@ -35,6 +35,9 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
     columns,
   });
 }
+
+/** A page wider than this, mm, has its text in two columns. */
+const WIDE = 260;
 
 function refused({ refusal }: CutPlan): Block[] {
   return [{ kind: 'paragraph', text: refusal?.text ?? 'There is no plan.' }];
