@@ -78,7 +78,7 @@ export { check } from './findings/check.ts';
 export { type MeasuredAdvice, measuredAdvice } from './findings/fit.ts';
 export type { Judgement, Rule, Subject } from './findings/rule.ts';
 export { rules } from './findings/rules.ts';
-export { type SpacingChart, type SpacingLine, spacingChart } from './findings/spacing.ts';
+export { type UseBySpacing, type SpacingLine, useBySpacing } from './findings/spacing.ts';
 export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 
 // Making

@@ -1,4 +1,4 @@
-import { formatLength, type Panel, smallestPitch, spacingChart as spacingLines } from '@wattlewright/model';
+import { formatLength, type Panel, smallestPitch, useBySpacing } from '@wattlewright/model';
 import type { Drawing } from '../mark.ts';
 import { niceTicks, plot } from './plot.ts';
 
@@ -15,7 +15,7 @@ const TOP = { least: 120, most: 300 } as const;
  */
 export function spacingChart(panel: Panel, size: { readonly width?: number; readonly height?: number } = {}): Drawing {
   const { staves, display, spec } = panel;
-  const { wood, lines, point, limits, factor } = spacingLines(panel);
+  const { wood, lines, point, limits, factor } = useBySpacing(panel);
   const show = (length: number): string => formatLength(length, display, { fractions: 'stacked' });
   const named = (length: number): string => formatLength(length, display, { fractions: 'stacked', named: true });
   const fine = { unit: display.unit, mark: FINE[display.unit] };

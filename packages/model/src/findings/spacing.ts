@@ -10,7 +10,7 @@ export interface SpacingLine {
 }
 
 /** What a plot of share of strength by pitch and thickness is drawn from. */
-export interface SpacingChart {
+export interface UseBySpacing {
   readonly wood: string;
   readonly lines: readonly SpacingLine[];
   /** This panel. */
@@ -28,7 +28,7 @@ const POINTS = 41;
  * Share of the strength by pitch for usual slat thicknesses and this panel's own, in its wood, with its staves and its
  * count of them: the closed form of plain weave, scaled to this panel's own bending. Pitches from half to twice its own.
  */
-export function spacingChart(panel: Panel): SpacingChart {
+export function useBySpacing(panel: Panel): UseBySpacing {
   const { staves, courses, spec, display } = panel;
   const { name, modulus, strength } = spec.wood.slat.wood;
   const use = mostUse(panel);

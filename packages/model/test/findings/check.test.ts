@@ -14,7 +14,7 @@ import {
   readJob,
   screwSchedule,
   solve,
-  spacingChart,
+  useBySpacing,
   useResult,
   woodChoices,
 } from '../../src/index.ts';
@@ -132,10 +132,10 @@ describe('woodChoices', () => {
   });
 });
 
-describe('spacingChart', () => {
+describe('useBySpacing', () => {
   test('the line of the panel’s own thickness passes through the panel’s own point', () => {
     const panel = panelOf({ size: { width: 44, height: 52 }, stave: { count: 5 } });
-    const { lines, point } = spacingChart(panel);
+    const { lines, point } = useBySpacing(panel);
     const own = lines.find(({ thickness }) => thickness === point.thickness);
     const near = (own?.points ?? []).filter(({ pitch }) => Math.abs(pitch - point.pitch) < 10);
     expect(near.some(({ use }) => use >= point.use)).toBe(true);

@@ -1,7 +1,111 @@
-import type { Layout } from '@wattlewright/drafting';
-import type { Settled } from '@wattlewright/model';
-import type { Page } from './page.ts';
+import {
+  type BladeRow,
+  cutSheets,
+  fractions,
+  type HardwareRow,
+  type Layout,
+  partsTable,
+  sawWork,
+  shoppingTable,
+  tablePages,
+  yieldBar,
+} from '@wattlewright/drafting';
+import {
+  amountText,
+  formatLength,
+  hardwareList,
+  massOf,
+  type Settled,
+  screwSchedule,
+  withKerf,
+} from '@wattlewright/model';
+import { type Page, sheetsOf, textRoom } from './page.ts';
 
-export function listSheets(_: Settled, __: Page): Layout[] {
-  return [];
+/** Parts, what to buy, how to cut it, and what screws go where. */
+export function listSheets(settled: Settled, page: Page): Layout[] {
+  const { parts, plan, panels, job } = settled;
+  const { display, currency, saw, stock, offcuts } = job;
+  const room = textRoom(page.text);
+  const wide = textRoom(page.wide);
+  const mass = panels.reduce((sum, panel) => sum + massOf(panel).mass * panel.count, 0);
+  const blades = thinnerBlades(settled);
+  const shopping = [
+    ...shoppingTable(plan, { display, currency, hardware: hardwareRows(settled), ...room }),
+    yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades }),
+  ];
+  return [
+    ...sheetsOf(partsTable(parts, { display, panels, mass, ...wide }), page.wide, page, 'Parts list'),
+    ...sheetsOf(shopping, page.text, page, 'Shopping list and yield'),
+    ...sheetsOf(cutSheets(plan, { parts, display, saw, ...wide }), page.wide, page, 'Cut sheets'),
+    ...sheetsOf(sawWork(plan, { parts, display, saw, stock, offcuts, ...room }), page.text, page, 'At the saw'),
+    ...sheetsOf(screwTable(settled, wide), page.wide, page, 'Screws and pins'),
+  ];
+}
+
+function hardwareRows({ job, panels }: Settled): HardwareRow[] {
+  return hardwareList(job, panels).map((line) => ({
+    item: [line.name, line.material].filter(Boolean).join(', '),
+    count: fractions(amountText(line, job)),
+    note: line.where
+      .map(({ panel, count }) => (panels.length > 1 ? `${panel}: ${Math.round(count * 10) / 10}` : ''))
+      .filter(Boolean)
+      .join(', '),
+  }));
+}
+
+/** Kerfs of thinner blades that shops have, mm: 3/32 and 1/16 in, 2.4 and 1.8 mm; common practice, no source. */
+const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
+
+/** The same parts planned for the job's own blade and for thinner ones, by the quick planner. */
+function thinnerBlades({ job, parts, plan }: Settled): BladeRow[] {
+  const { saw, stock, offcuts, display } = job;
+  if (plan.status === 'impossible') return [];
+  const show = (kerf: number) =>
+    formatLength(
+      kerf,
+      { unit: display.unit, mark: display.unit === 'in' ? 25.4 / 64 : 0.1 },
+      { named: true, fractions: 'stacked' },
+    );
+  const thinner = KERFS[display.unit].filter((kerf) => kerf < saw.ripKerf - 0.2);
+  const others = thinner.map((kerf) => ({
+    kerf: show(kerf),
+    plan: withKerf({ parts, stock, offcuts, saw, limits: { effort: 1 } }, kerf),
+  }));
+  return [{ kerf: show(saw.ripKerf), plan }, ...others.filter((row) => row.plan.status !== 'impossible')];
+}
+
+/** Screws and pins by joint: which, how many, what to drill, and what to watch; panels alike share a row. */
+function screwTable({ job, panels }: Settled, room: { readonly width: number; readonly height: number }) {
+  const rows = new Map<string, { cells: string[]; panels: string[] }>();
+  for (const panel of panels) {
+    for (const { joint, name, count, material, holes, remark } of screwSchedule(panel)) {
+      const bit = ({ inch, diameter }: { inch: string; diameter: number }) =>
+        job.display.unit === 'in' ? inch : diameter.toFixed(1);
+      const drill = holes ? `pilot ${bit(holes.pilot)}, shank ${bit(holes.clearance)}` : 'none';
+      const cells = [joint, name, `${count}`, material, drill, remark ?? ''].map(fractions);
+      const key = cells.join('|');
+      rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
+    }
+  }
+  const all = [...rows.values()];
+  if (all.length === 0) return [];
+  return tablePages({
+    name: 'screws',
+    title: 'Screws and pins by joint',
+    alt: 'Every joint with its screws or pins, what to drill and what to watch.',
+    columns: [
+      { title: 'Joint' },
+      { title: 'Screw or pin' },
+      { title: 'Each panel', align: 'right' },
+      { title: 'Of', width: 30 },
+      { title: 'Drill', width: 44 },
+      { title: 'Watch', width: 60 },
+      ...(panels.length > 1 ? [{ title: 'Panels', width: 26 }] : []),
+    ],
+    rows: all.map(({ cells, panels: names }) => [
+      ...cells,
+      ...(panels.length > 1 ? [names.length === panels.length ? 'all' : names.join(', ')] : []),
+    ]),
+    ...room,
+  });
 }
