@@ -53,7 +53,7 @@ export function planGroup(nested: Nested): Group {
   const rest = wholeRest(nested);
   // Every budget below counts table cells filled, so that a job of thousands of odd lengths ends as well.
   const cells = cellsOf(nested);
-  const mix = mixture(nested, rest, { rounds: Math.max(20, Math.min(400, Math.floor(2e8 / cells))) });
+  const mix = mixture(nested, rest, { rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))) });
   const step = nested.problem.costStep;
   const linear = nested.complete ? roundUp(mix.bound, step) : Number.NEGATIVE_INFINITY;
   const material = roundUp(materialBound(nested.problem), step);
@@ -76,14 +76,17 @@ export function planGroup(nested: Nested): Group {
   const settled = (): boolean => group.done && group.cost <= bound;
   if (!settled())
     group = make(better(nested, group.draft, dive(nested, rest, mix, Math.min(40, Math.floor(4e6 / cells)))));
-  if (!settled()) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
+  if (!settled() && cells * drafts < 2e7) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
 }
 
 /** Table cells filled by one pricing, roughly. */
 function cellsOf(nested: Nested): number {
   const kinds = nested.kinds.reduce((sum, k) => sum + k.at.length * k.items.length, 0);
-  const rooms = nested.rooms.reduce((sum, r) => sum + r.segments.length * r.patterns.length * 3 + r.at.length * 30, 0);
+  const rooms = nested.rooms.reduce(
+    (sum, r) => sum + r.segments.length * r.patterns.length * r.kinds.length + r.at.length * 30,
+    0,
+  );
   return 1 + kinds + rooms;
 }
 

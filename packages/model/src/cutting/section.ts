@@ -39,6 +39,9 @@ export interface Ripping {
 
 const PIECE_CAP = 120;
 
+/** Comparisons after which only plain grids are still looked at. */
+const WORK_CAP = 3_000_000;
+
 /**
  * The undominated ways to rip a board's section into sticks, every cut at a normal position; each with the tree of
  * fewest fence settings, then fewest rips. `complete` is false where the list was cut short.
@@ -47,7 +50,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const memo = new Map<number, SectionPattern[]>();
   const nothing: SectionPattern = { counts: rip.sections.map(() => 0), tree: null, fences: [], rips: 0 };
   const smallest = rip.sections.reduce((least, s) => Math.min(least, s.thickness), Number.POSITIVE_INFINITY);
-  const state = { complete: true };
+  const state = { complete: true, work: 0 };
 
   // Places depend only on which sections fit across, so there are few different lists.
   const lists = new Map<string, Int32Array>();
@@ -94,16 +97,21 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
       for (const place of places(across)) {
         const at = place - rip.loss;
         if (at <= 0) continue;
-        if (at >= along) break;
+        if (at >= along || state.work > WORK_CAP) break;
         const rest = trim(along - at - rip.loss, across);
         // The mirrored cut is looked at instead.
         if (rip.narrowest === 0 && rest > 0 && at > rest) continue;
         const [first, second] = axis === 'width' ? [solve(at, t), solve(rest, t)] : [solve(w, at), solve(w, rest)];
         for (const a of first) {
           if (a.tree === null) continue;
+          state.work += second.length * found.length;
           for (const b of second) insert(found, { axis, at, a, b }, rip.sections);
         }
       }
+    }
+    if (state.work > WORK_CAP) {
+      state.complete = false;
+      for (const p of grids(rip, w, t)) insertPattern(found, p, rip.sections);
     }
     if (found.length > PIECE_CAP) {
       found.length = PIECE_CAP;
@@ -141,10 +149,50 @@ function insert(found: SectionPattern[], cut: Cut, sections: readonly StickSecti
     made ??= join(cut, counts);
     if ((other.fences.length - made.fences.length || other.rips - made.rips) <= 0) return;
   }
+  insertPattern(found, made ?? join(cut, counts), sections);
+}
+
+/** Adds a pattern and takes out those it beats; the first, which yields nothing, stays. */
+function insertPattern(found: SectionPattern[], p: SectionPattern, sections: readonly StickSection[]): void {
   for (let i = found.length - 1; i > 0; i--) {
-    if (covers(counts, (found[i] as SectionPattern).counts, sections)) found.splice(i, 1);
+    if (covers(p.counts, (found[i] as SectionPattern).counts, sections)) found.splice(i, 1);
   }
-  found.push(made ?? join(cut, counts));
+  found.push(p);
+}
+
+/** One section over and over: columns across the width, each parted through the thickness; both ways of laying it. */
+function grids(rip: Ripping, w: number, t: number): SectionPattern[] {
+  return rip.sections.flatMap((s, i) =>
+    [
+      [s.width, s.thickness],
+      [s.thickness, s.width],
+    ].flatMap(([across, deep]) => {
+      const column = row(rip, 'thickness', t, deep as number, leafOf(rip, i));
+      const all = column && row(rip, 'width', w, across as number, column);
+      return all ? [all] : [];
+    }),
+  );
+}
+
+function leafOf(rip: Ripping, i: number): SectionPattern {
+  return { counts: rip.sections.map((_, j) => Number(i === j)), tree: { stick: i }, fences: [], rips: 0 };
+}
+
+/** As many equal pieces of `size` as come out of `along`, each cut up as `each` says. */
+function row(
+  rip: Ripping,
+  axis: 'width' | 'thickness',
+  along: number,
+  size: number,
+  each: SectionPattern,
+): SectionPattern | undefined {
+  if (along < size) return undefined;
+  if (along === size) return each;
+  if (along < rip.narrowest) return undefined;
+  const nothing = { counts: each.counts.map(() => 0), tree: null, fences: [], rips: 0 };
+  const b = row(rip, axis, along - size - rip.loss, size, each) ?? nothing;
+  const counts = each.counts.map((n, i) => n + (b.counts[i] as number));
+  return join({ axis, at: size, a: each, b }, counts);
 }
 
 /** Whether `a` has as many sticks as `b` of every section; more than are of use count for nothing. */
