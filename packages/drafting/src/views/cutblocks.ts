@@ -16,6 +16,8 @@ export interface CutBlock {
   readonly height: number;
   readonly above: number;
   readonly thinned?: boolean;
+  /** Set where another may stand beside it, mm. */
+  readonly wide?: number;
 }
 
 /** What a board's drawing needs to know beside the board. */
@@ -37,6 +39,9 @@ export const NAMES = 30;
 /** Height of the bar of a strip, and least height of a board's, mm. */
 const BAR = 6.5;
 
+/** Between two end views abreast, mm. */
+const GUTTER = 10;
+
 /** From an end view to the schedule beside it, mm. */
 const BESIDE = 8;
 
@@ -46,7 +51,10 @@ export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBl
   return [
     longView(cuts, number, ink),
     ...groups.flatMap((group) => stripRows(group, cuts, ink)),
-    ...groups.flatMap((group) => ripping(group, ink)),
+    ...abreast(
+      groups.flatMap((group) => ripping(group, ink)),
+      ink.width,
+    ),
   ];
 }
 
@@ -154,11 +162,36 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   const at = beside ? { du: u1 - u0 + BESIDE, dv: top } : { du: 0, dv: top + v1 - v0 + 4 };
   const whole = Math.max(top + v1 - v0, at.dv + first.bounds.v1);
   if (tables.length === 1 && whole <= height - 20)
-    return [{ marks: [...end, ...moved(first.marks, at)], height: whole, above: 6 }];
+    return [
+      {
+        marks: [...end, ...moved(first.marks, at)],
+        height: whole,
+        above: 6,
+        wide: Math.max(u1 - u0, at.du + first.bounds.u1),
+      },
+    ];
   return [
     { marks: end, height: top + v1 - v0, above: 6 },
     ...tables.map(({ marks, bounds }) => ({ marks: [...marks], height: bounds.v1, above: 4 })),
   ];
+}
+
+/** Blocks that take no more than half the page set two abreast. */
+function abreast(blocks: readonly CutBlock[], width: number): CutBlock[] {
+  const half = (width - GUTTER) / 2;
+  const set: CutBlock[] = [];
+  for (let i = 0; i < blocks.length; i++) {
+    const [left, right] = [blocks[i] as CutBlock, blocks[i + 1]];
+    const both = right !== undefined && (left.wide ?? width) <= half && (right.wide ?? width) <= half;
+    if (!both) {
+      set.push(left);
+      continue;
+    }
+    const marks = [...left.marks, ...moved(right.marks, { du: half + GUTTER, dv: 0 })];
+    set.push({ marks, height: Math.max(left.height, right.height), above: left.above });
+    i++;
+  }
+  return set;
 }
 
 /** `length 1`, `lengths 1 and 2`. */

@@ -92,13 +92,13 @@ function letters({ letters: own }: Strip, box: Box): TextMark | undefined {
   if (text === '') return undefined;
   const [wide, tall] = [box.u1 - box.u0, box.v1 - box.v0];
   const [u, v] = middle(box);
-  for (const height of [TEXT_LARGE, TEXT]) {
-    const width = textWidth(text, height, 'semibold');
-    const fits = (along: number, across: number): boolean => width + 1.4 <= along && height + 1 <= across;
-    const more = { height, anchor: 'middle' as const, ...(own[0] === undefined ? {} : { of: own[0] }) };
-    if (fits(wide, tall)) return write('title', text, [u, v + height / 2], more);
-    if (fits(tall, wide)) return write('title', text, [u + height / 2, v], { ...more, angle: 90 });
-  }
+  const more = { anchor: 'middle' as const, ...(own[0] === undefined ? {} : { of: own[0] }) };
+  const fits = (height: number, along: number, across: number): boolean =>
+    textWidth(text, height, 'semibold') + 1.4 <= along && height + 1 <= across;
+  for (const height of [TEXT_LARGE, TEXT])
+    if (fits(height, wide, tall)) return write('title', text, [u, v + height / 2], { ...more, height });
+  for (const height of [TEXT_LARGE, TEXT])
+    if (fits(height, tall, wide)) return write('title', text, [u + height / 2, v], { ...more, height, angle: 90 });
   return undefined;
 }
 

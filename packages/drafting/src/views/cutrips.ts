@@ -18,10 +18,10 @@ export function lies(axis: Rip['axis']): 'flat' | 'on edge' {
 }
 
 /** What stands between fence and blade, in words: the parts that it becomes, a piece to rip further, or waste. */
-export function takesOff({ off, offIs }: Rip, display: Marks): string {
+export function takesOff({ off, offIs }: Rip, display: Marks, many = false): string {
   if (offIs === 'waste') return 'waste';
   const size = sectionText(off.width, off.height, display);
-  return offIs === 'more' ? `a piece ${size} to rip on` : `${offIs.join(' ')}  ${size}`;
+  return offIs === 'more' ? `${many ? 'pieces' : 'a piece'} ${size} to rip on` : `${offIs.join(' ')}\u00a0 ${size}`;
 }
 
 /** The rips of one length as a schedule: one row a fence setting, in the order of work; parted where it is too tall. */

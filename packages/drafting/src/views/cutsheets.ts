@@ -125,10 +125,10 @@ function paged(
   return pages;
 }
 
-/** What must find room where a board begins: all of it where that fits a page, else its long view and what comes next. */
+/** What must find room where a board begins: all of it where that fits a page, else half a page. */
 function together(blocks: readonly CutBlock[], height: number): number {
   const sum = (some: readonly CutBlock[]): number => some.reduce((all, one) => all + one.above + one.height, 0);
-  return sum(blocks) <= height ? sum(blocks) : sum(blocks.slice(0, 2));
+  return sum(blocks) <= height ? sum(blocks) : Math.max(height / 2, sum(blocks.slice(0, 2)));
 }
 
 function put(page: { marks: Mark[]; height: number }, block: CutBlock): void {

@@ -24,7 +24,7 @@ export function sideText(side: number, { unit, mark }: Marks, options: { readonl
   return formatLength(side, { unit, mark: on ?? (marks.at(-1) as number) }, { ...options, fractions: 'stacked' });
 }
 
-/** A section, the smaller side first: `3⁄16 × 1 5⁄8`. */
+/** A section, the smaller side first: `3⁄16 × 1 5⁄8`; no line breaks in it. */
 export function sectionText(a: number, b: number, display: Marks): string {
-  return `${sideText(Math.min(a, b), display)} × ${sideText(Math.max(a, b), display)}`;
+  return `${sideText(Math.min(a, b), display)}\u00a0×\u00a0${sideText(Math.max(a, b), display)}`;
 }

@@ -4,7 +4,7 @@ import type { Drawing } from '../mark.ts';
 import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
 import { fenceAt, lies, takesOff } from './cutrips.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
-import { lengthText, sideText } from './cutsize.ts';
+import { lengthText, sectionText, sideText } from './cutsize.ts';
 import { type RipSetting, ripSettings } from './cutsteps.ts';
 import { cutStops, type Stop } from './sawworkstops.ts';
 import { thinRips } from './sawworkthin.ts';
@@ -76,9 +76,12 @@ function section(title: string, blocks: readonly Block[]): Block[] {
 
 /** What comes before the first cut: rough faces planed, left ends squared. */
 function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], display }: SawWorkOptions): Block[] {
-  const rough = boards.flatMap(({ board }, i) => {
+  const rough = new Map<string, number[]>();
+  boards.forEach(({ board }, i) => {
     const list = board.from === 'stock' ? stock : offcuts;
-    return list[board.stock]?.surface === 'rough' ? [{ number: i + 1, board }] : [];
+    if (list[board.stock]?.surface !== 'rough') return;
+    const size = `${sectionText(board.thickness, board.width, display)} ${display.unit}`;
+    rough.set(size, [...(rough.get(size) ?? []), i + 1]);
   });
   const trims = new Map<string, number[]>();
   boards.forEach(({ cuts }, i) => {
@@ -86,17 +89,14 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
     const text = lengthText(cuts.kerfs[0]?.at ?? 0, display);
     trims.set(text, [...(trims.get(text) ?? []), i + 1]);
   });
-  const planed = rough.map(({ number, board }) => {
-    const size = `${sideText(board.thickness, display)} × ${sideText(board.width, display, { named: true })}`;
-    return `board ${number} to ${size}`;
-  });
+  const planed = [...rough].map(([size, numbers]) => `${boardList(numbers)} to ${size}`);
   const squared = [...trims].map(([text, numbers]) => ({
     kind: 'bullet' as const,
     text: `Square the left end of ${boardList(numbers)}: take off ${text} ${display.unit}.`,
   }));
   return section('Before the first cut', [
     ...(planed.length > 0
-      ? [{ kind: 'bullet' as const, text: `Plane the rough boards all round: ${planed.join(', ')}.` }]
+      ? [{ kind: 'bullet' as const, text: `Plane the rough boards all round: ${planed.join('; ')}.` }]
       : []),
     ...squared,
   ]);
@@ -129,7 +129,7 @@ function settingLine(
   }
   const each = [...works.values()].map(({ rip, count, boards }) => {
     const times = `${count} rip${count > 1 ? 's' : ''}`;
-    return `${boardList(boards)} ${lies(rip.axis)}, ${times} for ${takesOff(rip, display)}`;
+    return `${boardList(boards)} ${lies(rip.axis)}, ${times} for ${takesOff(rip, display, count > 1)}`;
   });
   return `Fence at ${fence}${leaves}: ${each.join('; ')}.`;
 }
