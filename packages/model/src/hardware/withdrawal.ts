@@ -14,7 +14,7 @@ export interface PulledScrew {
 /**
  * Reference withdrawal value of a wood screw in side grain, N: 2850 G² D lb for each inch of thread, D in inches.
  * In end grain withdrawal is not permitted. Source: NDS 2018, eq. 12.2-2 and 12.2.2. A licensed professional decides.
- * @example screwWithdrawal({ gravity: 0.36, diameter: 0.164 * 25.4, penetration: 25.4 }) // → 269.4 (60.6 lb)
+ * @example screwWithdrawal({ gravity: 0.36, diameter: 0.164 * 25.4, penetration: 25.4 }) // → 269.5 (60.6 lb)
  */
 export function screwWithdrawal({ gravity, diameter, penetration }: PulledScrew): number {
   return 2850 * gravity ** 2 * (diameter / INCH) * (penetration / INCH) * poundForce;

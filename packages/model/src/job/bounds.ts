@@ -60,7 +60,7 @@ export function length(unit: Unit, kind: SizeKind): z.ZodType<number, number | s
   return z
     .union([z.number(), z.string()])
     .describe(
-      `length: a number in the job's unit, or text such as 44 1/2, 5' 2", 1584 mm; ${show(from)} to ${show(to)}, since ${why}`,
+      `length: a number in the job's unit, or text such as 44 1/2, 5' 2", 1584 mm; ${show(from)} to ${show(to)}: ${why}`,
     )
     .transform((written, context) => {
       try {
@@ -80,14 +80,24 @@ export function length(unit: Unit, kind: SizeKind): z.ZodType<number, number | s
 }
 
 /** A number within bounds. */
-export function amount({ from, to, why }: Bounds): z.ZodNumber {
-  const message = `expected ${from} to ${to}: ${why}`;
-  return z.number(NOT_A_NUMBER).min(from, message).max(to, message);
+export function amount(bounds: Bounds): z.ZodNumber {
+  return bounded(bounds).describe(boundsText(bounds));
 }
 
 /** A whole number within bounds. */
 export function whole(bounds: Bounds): z.ZodNumber {
-  return amount(bounds).int('expected a whole number');
+  return bounded(bounds)
+    .int('expected a whole number')
+    .describe(`whole number; ${boundsText(bounds)}`);
+}
+
+function bounded({ from, to, why }: Bounds): z.ZodNumber {
+  const message = `expected ${from} to ${to}: ${why}`;
+  return z.number(NOT_A_NUMBER).min(from, message).max(to, message);
+}
+
+function boundsText({ from, to, why }: Bounds): string {
+  return `${from} to ${to}: ${why}`;
 }
 
 /** Some text, at most so long. */

@@ -131,7 +131,6 @@ export interface WoodFile {
   gravity: number;
   shrinkage: { radial: number; tangential: number };
   saturation?: number;
-  hardwood?: boolean;
   decay?: 'very resistant' | 'resistant' | 'moderately resistant' | 'slightly or nonresistant';
   source: string;
 }

@@ -90,7 +90,6 @@ export function jobFileSchema(unit: Unit): z.ZodType<JobFile> {
           gravity: amount({ from: 0.05, to: 1.5, why: 'specific gravity at 12 % moisture' }),
           shrinkage: z.strictObject({ radial: shrink, tangential: shrink }),
           saturation: amount({ from: 15, to: 40, why: 'fibre saturation in percent' }).optional(),
-          hardwood: z.boolean().optional(),
           decay: z.enum(['very resistant', 'resistant', 'moderately resistant', 'slightly or nonresistant']).optional(),
           source: text(),
         }),
@@ -137,8 +136,8 @@ export function jobFileSchema(unit: Unit): z.ZodType<JobFile> {
 
 /**
  * JSON Schema (draft 2020-12) of a job file, from the same source that reads it. Lengths may be numbers in the job's
- * unit or text.
+ * unit or text; `unit` is the one in which their bounds are told.
  */
-export function jobSchema(): Record<string, unknown> {
-  return z.toJSONSchema(jobFileSchema('in'), { io: 'input', unrepresentable: 'any' }) as Record<string, unknown>;
+export function jobSchema(unit: Unit = 'in'): Record<string, unknown> {
+  return z.toJSONSchema(jobFileSchema(unit), { io: 'input', unrepresentable: 'any' }) as Record<string, unknown>;
 }

@@ -68,7 +68,7 @@ export function plainWeave(sizes: PlainSizes): PlainWeave {
  * @param wanted `use` 0.55 is the usual limit; 1 is where the slat breaks.
  * @throws RangeError if a size or the share is not over 0.
  * @example smallestPitch({ use: 0.55, staveWidth: 15.875, staveDepth: 15.875, slatThickness: 4.7625,
- *   modulus: 7700, strength: 51.7 }) // → 274.9
+ *   modulus: 7700, strength: 51.7 }) // → 275.6
  */
 export function smallestPitch(wanted: Omit<PlainSizes, 'pitch'> & { readonly use: number }): number {
   for (const [what, value] of Object.entries(wanted)) checkPositive(what, value);

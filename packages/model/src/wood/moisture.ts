@@ -15,7 +15,7 @@ const sorption = {
  *
  * @param air `temperature` in °C, `humidity` relative in percent.
  * @throws RangeError if the humidity is not from 0 to 100 % or the temperature not from -10 to 60 °C.
- * @example moistureContent({ temperature: 21.1, humidity: 50 }) // → 9.25
+ * @example moistureContent({ temperature: 21.1, humidity: 50 }) // → 9.24
  */
 export function moistureContent(air: { readonly temperature: number; readonly humidity: number }): number {
   const { temperature, humidity } = air;
