@@ -36,7 +36,7 @@ export function listSheets(settled: Settled, page: Page): Layout[] {
   return [
     ...sheetsOf(partsTable(parts, { display, panels, mass, ...wide }), page.wide, page, 'Parts list'),
     ...sheetsOf(shopping, page.text, page, 'Shopping list and yield'),
-    ...sheetsOf(cutSheets(plan, { parts, display, saw, ...wide }), page.wide, page, 'Cut sheets'),
+    ...sheetsOf(cutSheets(plan, { parts, display, saw, ...room }), page.text, page, 'Cut sheets'),
     ...sheetsOf(sawWork(plan, { parts, display, saw, stock, offcuts, ...room }), page.text, page, 'At the saw'),
     ...sheetsOf(screwTable(settled, wide), page.wide, page, 'Screws and pins'),
   ];
