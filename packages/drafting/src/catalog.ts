@@ -1,7 +1,7 @@
 import { type Layer, layers } from './pen.ts';
 
 /** An object of the PDF being made. */
-export interface Reference {
+interface Reference {
   readonly data: Record<string, unknown>;
   end(): void;
 }

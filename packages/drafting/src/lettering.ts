@@ -5,6 +5,7 @@ import { pen, type Weight } from './pen.ts';
 
 /** A text as it can be printed, and what had to be replaced. */
 export interface Printable {
+  /** The text to print. */
   readonly text: string;
   /** Each character, or cluster of characters, that the lettering lacks, in the order met. */
   readonly replaced: readonly string[];

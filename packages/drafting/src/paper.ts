@@ -1,5 +1,6 @@
 /** A paper that full-size drawings are printed on, mm. */
 export interface TilePaper {
+  /** The paper's name, as a job says it. */
   readonly name: TilePaperName;
   /** Shorter side, or the width of the roll. */
   readonly short: number;

@@ -7,10 +7,13 @@ import { fillOf, pen } from './pen.ts';
 
 /** What a PDF says of itself. */
 export interface PdfMeta {
+  /** Title, shown by viewers in place of the file's name. */
   readonly title: string;
   /** Language of the texts, as in `en` or `en-GB`; `en` when absent. */
   readonly language?: string;
+  /** What it is about, in a line. */
   readonly subject?: string;
+  /** Who made it. */
   readonly author?: string;
   /** Date of making, `YYYY-MM-DD`; 2000-01-01 when absent, so that the same sheets always make the same bytes. */
   readonly date?: string;

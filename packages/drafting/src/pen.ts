@@ -24,6 +24,7 @@ export interface Pen {
   readonly fill?: number;
   /** Weight of lettering in this role. */
   readonly weight: Weight;
+  /** The layer that its ink lies on. */
   readonly layer: Layer;
 }
 

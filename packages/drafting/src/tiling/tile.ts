@@ -8,18 +8,24 @@ import { FOOTER, footer, SIDE } from './footer.ts';
 import { neighbourArrow, pageLabel, registerCross } from './join.ts';
 import { joints, pagesBetween, type Span } from './joint.ts';
 
+/** What a printed check bar measured over what it should, percent. */
+export interface Printed {
+  /** Along the paper's shorter side, or across the roll. */
+  readonly across: number;
+  /** Along the paper's longer side, or along the roll. */
+  readonly along: number;
+}
+
 /** How a drawing is laid over pages. */
 export interface TileOptions {
+  /** The paper, lying whichever way takes fewer pages. */
   readonly paper: TilePaperName;
   /** What the printer leaves unprinted on each side, mm; 1/4 in unless given. */
   readonly margin?: number;
   /** What neighbouring pages show of the same, mm; 16 unless given. */
   readonly overlap?: number;
-  /**
-   * What a printed check bar measured over what it should, percent: `across` along the paper's shorter side, `along` its
-   * longer one, or along the roll. 100 unless given.
-   */
-  readonly printed?: { readonly across: number; readonly along: number };
+  /** The printer's error, which is taken out of every position; 100 percent both ways unless given. */
+  readonly printed?: Printed;
 }
 
 /** Room round a drawing for register crosses and page arrows, mm. */
@@ -69,7 +75,6 @@ function cost({ rows, columns, width, height }: Format): number {
   return rows.length * columns.length * 1e9 + width * height;
 }
 
-type Printed = NonNullable<TileOptions['printed']>;
 type Ask = Required<Omit<TileOptions, 'paper'>> & { readonly paper: TilePaper; readonly lying: boolean };
 
 /** The drawing laid out on the paper upright or lying on its side; nothing where a roll is too narrow. */
