@@ -143,7 +143,7 @@ function distances(
   v: number,
   display: Marks,
 ): { marks: Mark[]; v1: number; thinned: boolean } {
-  const cuts = kerfs.filter((kerf) => kerf.at >= datum);
+  const cuts = kerfs.filter((kerf) => kerf.at > datum + 1e-6);
   const base = v + 0.7 + ASCENT * TEXT;
   const marks: Mark[] = [];
   let [free, shown] = [Number.POSITIVE_INFINITY, 0];

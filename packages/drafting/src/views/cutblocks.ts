@@ -52,7 +52,7 @@ export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBl
     longView(cuts, number, ink),
     ...groups.flatMap((group) => stripRows(group, cuts, ink)),
     ...abreast(
-      groups.flatMap((group) => ripping(group, ink)),
+      groups.flatMap((group) => ripping(group, ink, groups.length > 1)),
       ink.width,
     ),
   ];
@@ -147,8 +147,11 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
   });
 }
 
-/** The end of a ripped length with the schedule of its rips beside it or beneath, on its own where both are too tall. */
-function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
+/**
+ * The end of a ripped length with the schedule of its rips beside it, or beneath where that leaves room for another abreast;
+ * on its own where both are too tall.
+ */
+function ripping({ ripped, numbers }: Group, ink: CutInk, many: boolean): CutBlock[] {
   const { display, saw, width, height, ends, numberOf } = ink;
   const picture = endView({ ripped, ratio: ends, numberOf });
   const { u0, v0, u1, v1 } = picture.bounds;
@@ -158,7 +161,8 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   const end = [title, ...moved(picture.marks, { du: -u0, dv: top - v0 })];
   const tables = ripTable(ripped, { numberOf, planing: saw.planing, display, width, height: height - 20 });
   const [first] = tables as [Drawing, ...Drawing[]];
-  const beside = u1 - u0 + BESIDE + first.bounds.u1 <= width;
+  const narrow = Math.max(u1 - u0, first.bounds.u1) <= (width - GUTTER) / 2;
+  const beside = u1 - u0 + BESIDE + first.bounds.u1 <= width && !(many && narrow);
   const at = beside ? { du: u1 - u0 + BESIDE, dv: top } : { du: 0, dv: top + v1 - v0 + 4 };
   const whole = Math.max(top + v1 - v0, at.dv + first.bounds.v1);
   if (tables.length === 1 && whole <= height - 20)
@@ -176,22 +180,21 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   ];
 }
 
-/** Blocks that take no more than half the page set two abreast. */
+/** Blocks set abreast as far as they have room, in their order. */
 function abreast(blocks: readonly CutBlock[], width: number): CutBlock[] {
-  const half = (width - GUTTER) / 2;
-  const set: CutBlock[] = [];
-  for (let i = 0; i < blocks.length; i++) {
-    const [left, right] = [blocks[i] as CutBlock, blocks[i + 1]];
-    const both = right !== undefined && (left.wide ?? width) <= half && (right.wide ?? width) <= half;
-    if (!both) {
-      set.push(left);
+  const rows: { block: CutBlock; used: number }[] = [];
+  for (const block of blocks) {
+    const [row, wide] = [rows.at(-1), block.wide ?? width];
+    const left = row === undefined ? 0 : row.used + GUTTER;
+    if (row === undefined || left + wide > width) {
+      rows.push({ block, used: wide });
       continue;
     }
-    const marks = [...left.marks, ...moved(right.marks, { du: half + GUTTER, dv: 0 })];
-    set.push({ marks, height: Math.max(left.height, right.height), above: left.above });
-    i++;
+    const marks = [...row.block.marks, ...moved(block.marks, { du: left, dv: 0 })];
+    row.block = { ...row.block, marks, height: Math.max(row.block.height, block.height) };
+    row.used = left + wide;
   }
-  return set;
+  return rows.map(({ block }) => block);
 }
 
 /** `length 1`, `lengths 1 and 2`. */

@@ -1,0 +1,256 @@
+import type { CutTree, PlannedBoard } from '@wattlewright/model';
+import { formatLength } from '@wattlewright/model';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pointsOf } from '../../src/ink.ts';
+import { contains, crossesBox, grown, overlaps } from '../../src/layout/clearance.ts';
+import { textBox } from '../../src/lettering.ts';
+import type { Box, Drawing, Mark, PathMark } from '../../src/mark.ts';
+import { pen, thick } from '../../src/pen.ts';
+import { NAMES } from '../../src/views/cutblocks.ts';
+import { boardCuts } from '../../src/views/cutboard.ts';
+import { cutSheets } from '../../src/views/cutsheets.ts';
+import { ripSettings } from '../../src/views/cutsteps.ts';
+import { sawWork } from '../../src/views/sawwork.ts';
+import { segmentsOf, textsOf } from '../layout/faults.ts';
+import { arbitraryPlans, partsIn, planOf, sawOf } from './arbitraryplan.ts';
+
+const display = { unit: 'mm', mark: 1 } as const;
+const pages = [
+  { width: 183, height: 204 },
+  { width: 246, height: 138 },
+  { width: 386, height: 218 },
+];
+const seeded = { seed: 20261124, numRuns: 60 };
+const runs = fc.record({ made: arbitraryPlans, page: fc.constantFrom(...pages) });
+
+const textsIn = (drawings: readonly Drawing[]): string[] =>
+  drawings.flatMap(({ marks }) => textsOf(marks).map(({ text }) => text));
+
+const boxOfPath = ({ path }: PathMark): Box => {
+  const points = pointsOf(path);
+  const [us, vs] = [points.map(([u]) => u), points.map(([, v]) => v)];
+  return { u0: Math.min(...us), v0: Math.min(...vs), u1: Math.max(...us), v1: Math.max(...vs) };
+};
+
+/** Ends of all pieces on the way down to rips, walked without the view's own reader: a cut stands at each. */
+function cutPlaces(tree: CutTree, start: number, length: number, kerf: number): number[] {
+  if (tree === null || !('cut' in tree) || tree.cut === 'rip') return [];
+  const rest = start + tree.at + kerf;
+  return [
+    ...cutPlaces(tree.a, start, tree.at, kerf),
+    start + tree.at,
+    ...cutPlaces(tree.b, rest, length - tree.at - kerf, kerf),
+  ];
+}
+
+/** Pieces drawn in bars, counted as a reader would: each row by its count, the whole board once. */
+function drawnParts(drawings: readonly Drawing[]): Map<string, number> {
+  const found = new Map<string, number>();
+  let lengths = 1;
+  for (const { marks } of drawings) {
+    const texts = textsOf(marks);
+    const headings = texts
+      .filter(({ text }) => text.startsWith('Strips from'))
+      .map(({ text, at }) => ({ v: at[1], lengths: (text.match(/\d+/g) ?? []).length }));
+    const rows = texts.filter(({ text }) => text === 'whole' || /^\d+ ×$/.test(text)).sort((a, b) => a.at[1] - b.at[1]);
+    for (const row of rows) {
+      const over = headings.filter(({ v }) => v < row.at[1]).at(-1);
+      if (over) lengths = over.lengths;
+      const times = row.text === 'whole' ? 1 : Number.parseInt(row.text, 10) * lengths;
+      for (const mark of marks) {
+        if (mark.kind !== 'path' || mark.role !== 'wood' || mark.of === undefined) continue;
+        const { u0, v0, v1 } = boxOfPath(mark);
+        if (u0 < NAMES - 1e-6 || row.at[1] < v0 || row.at[1] > v1) continue;
+        found.set(mark.of, (found.get(mark.of) ?? 0) + times);
+      }
+    }
+  }
+  return found;
+}
+
+/** Texts on texts, and texts on a heavy line or on a leader, named. */
+function collisions(marks: readonly Mark[]): string[] {
+  const texts = textsOf(marks).map((mark) => ({ text: mark.text, box: textBox(mark) }));
+  const heavy = segmentsOf(marks.filter((mark) => mark.kind === 'path' && pen(mark.role).width >= thick));
+  const leads = segmentsOf(marks.filter((mark) => mark.role === 'dimension'));
+  return texts.flatMap(({ text, box }, i) => [
+    ...texts.slice(i + 1).flatMap((other) => (overlaps(box, other.box) ? [`${text} on ${other.text}`] : [])),
+    ...[...heavy, ...leads].flatMap((line) => (crossesBox(line, box) ? [`${text} on a line`] : [])),
+  ]);
+}
+
+const one = (tree: CutTree, more: Partial<PlannedBoard> = {}): PlannedBoard => ({
+  from: 'stock',
+  stock: 0,
+  name: '50 x 100',
+  count: 1,
+  length: 3000,
+  width: 100,
+  thickness: 50,
+  tree,
+  ...more,
+});
+
+describe('boardCuts', () => {
+  it('finds kerf, planed faces and what remains: 100 wide, 5 off, 1 planed on either side of a blade of 3', () => {
+    const tree: CutTree = { cut: 'rip', axis: 'width', at: 5, a: { part: 'A' }, b: { part: 'B' } };
+    const [board] = boardCuts(planOf([one(tree)]), sawOf(3, 3, 1));
+    const { rips, strips } = board?.ripped[0] ?? { rips: [], strips: [] };
+    expect(rips[0]?.blade).toEqual({ x: 6, y: 0, width: 3, height: 50 });
+    expect(strips.map(({ box }) => [box.x, box.width])).toEqual([
+      [0, 5],
+      [10, 90],
+    ]);
+  });
+
+  it('refuses a strip that is ripped after its crosscut', () => {
+    const again: CutTree = { cut: 'rip', axis: 'width', at: 5, a: { part: 'A' }, b: null };
+    const strip: CutTree = { cut: 'cross', at: 500, a: again, b: null };
+    const tree: CutTree = { cut: 'rip', axis: 'width', at: 40, a: strip, b: null };
+    expect(() => boardCuts(planOf([one(tree)]), sawOf(3, 3, 0))).toThrow('invalid plan');
+  });
+
+  it('keeps every length of wood whole: stretches and kerfs add up to it', () => {
+    fc.assert(
+      fc.property(arbitraryPlans, ({ plan, saw }) => {
+        for (const { cuts, ripped } of boardCuts(plan, saw))
+          for (const { length, stretches, kerfs } of [
+            cuts,
+            ...ripped.flatMap(({ strips }) => strips.map((s) => s.cuts)),
+          ]) {
+            const sum = [...stretches.map((s) => s.length), ...kerfs.map(({ width }) => width)].reduce(
+              (a, b) => a + b,
+              0,
+            );
+            expect(sum).toBeCloseTo(length, 6);
+          }
+      }),
+      seeded,
+    );
+  });
+});
+
+describe('ripSettings', () => {
+  it('makes every rip once, none before the rip that frees its piece', () => {
+    fc.assert(
+      fc.property(arbitraryPlans, ({ plan, saw }) => {
+        const boards = boardCuts(plan, saw);
+        const order = new Map(
+          ripSettings(plan, boards).flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)),
+        );
+        const all = boards.flatMap(({ ripped }) => ripped.flatMap(({ rips }) => rips.map((rip) => ({ rip, rips }))));
+        expect(order.size).toBe(all.length);
+        for (const { rip, rips } of all)
+          if (rip.after !== undefined)
+            expect(order.get(rip)).toBeGreaterThanOrEqual(order.get(rips[rip.after] as never) as number);
+      }),
+      seeded,
+    );
+  });
+});
+
+describe('cutSheets', () => {
+  it('draws nothing for a plan without boards', () => {
+    expect(cutSheets(planOf([]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 })).toEqual([]);
+  });
+
+  it('writes distances from the squared end: trim 10, kerf 3, pieces of 1000 and 700', () => {
+    const rest: CutTree = { cut: 'cross', at: 700, a: { part: 'B' }, b: { left: 1281 } };
+    const tree: CutTree = { cut: 'cross', at: 10, a: null, b: { cut: 'cross', at: 1000, a: { part: 'A' }, b: rest } };
+    const drawn = cutSheets(planOf([one(tree)]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 });
+    const under = textsOf(drawn[0]?.marks ?? [])
+      .filter(({ anchor }) => anchor === 'end')
+      .map(({ text }) => text);
+    // 1000, then 1000 + 3 + 700 = 1703.
+    expect(under.sort()).toEqual(['1000', '1703']);
+  });
+
+  it('draws every part as often as the plan cuts it', () => {
+    fc.assert(
+      fc.property(runs, ({ made: { plan, saw }, page }) => {
+        for (const board of plan.boards) {
+          const drawn = drawnParts(cutSheets(planOf([board]), { parts: [], display, saw, ...page }));
+          expect(new Map([...drawn].sort())).toEqual(new Map([...partsIn(board.tree)].sort()));
+        }
+      }),
+      { ...seeded, numRuns: 25 },
+    );
+  });
+
+  it('stands every distance where the cut is, and no other than the cuts of the tree', () => {
+    fc.assert(
+      fc.property(arbitraryPlans, ({ plan, saw }) => {
+        for (const board of plan.boards) {
+          const tree = board.tree as Extract<CutTree, { cut: 'cross' }>;
+          if (tree.b === null) continue;
+          const datum = tree.at + saw.crossKerf;
+          const [page] = cutSheets(planOf([board]), { parts: [], display, saw, width: 383, height: 400 });
+          const places = cutPlaces(tree.b, 0, board.length - datum, saw.crossKerf);
+          const whole = textsOf(page?.marks ?? []).find(({ text }) => text === 'whole');
+          const over = Math.ceil(board.length / (383 - NAMES) - 1e-9);
+          const edge = (whole?.at[1] ?? 0) + 0.4 + Math.max(6.5, board.width / over) / 2;
+          const under = textsOf(page?.marks ?? []).filter(
+            ({ anchor, at }) => anchor === 'end' && at[1] > edge && at[1] < edge + 4,
+          );
+          for (const { text, at } of under) {
+            const place = (at[0] + 0.8 - NAMES) * over - datum;
+            const near = places.find((one) => Math.abs(one - place) < 1e-6);
+            expect(near).toBeDefined();
+            expect(text).toBe(formatLength(near as number, display));
+          }
+          if (places.length > 0) expect(under.length).toBeGreaterThan(0);
+        }
+      }),
+      { ...seeded, numRuns: 40 },
+    );
+  });
+
+  it('has no text on a text, a heavy line or a leader, and stays on its page', () => {
+    fc.assert(
+      fc.property(runs, ({ made: { plan, saw }, page }) => {
+        for (const { marks, bounds } of cutSheets(plan, { parts: [], display, saw, ...page })) {
+          expect(collisions(marks)).toEqual([]);
+          expect(bounds.v1).toBeLessThanOrEqual(page.height + 1e-6);
+          for (const text of textsOf(marks)) expect(contains(grown(bounds, 0.5), textBox(text))).toBe(true);
+        }
+      }),
+      seeded,
+    );
+  });
+});
+
+describe('sawWork', () => {
+  const strip = (at: number): CutTree => ({ cut: 'rip', axis: 'width', at, a: { part: 'A' }, b: { part: 'A' } });
+  const work = (tree: CutTree, planing = 0): string =>
+    textsIn(
+      sawWork(planOf([one(tree, { count: 12 })]), {
+        parts: [],
+        display,
+        saw: sawOf(3, 3, planing),
+        width: 183,
+        height: 204,
+      }),
+    )
+      .join(' ')
+      .replaceAll('\u00a0', ' ');
+
+  it('counts the rips of all boards alike, and sets the fence off by what is planed', () => {
+    expect(work(strip(43))).toContain('Fence at 43 mm: board 1 flat, 12 rips');
+    expect(work(strip(43), 0.5)).toContain('Fence at 43.5 mm (leaves 43)');
+  });
+
+  it.each([
+    [9, true],
+    [10, false],
+  ])('warns of a strip of %d mm: %s', (at, warned) => {
+    expect(work(strip(at)).includes('Thin strips at setting 1')).toBe(warned);
+  });
+
+  it('gives the reason where there is no plan', () => {
+    const refusal = { reason: 'length', part: 'A', text: 'A is longer than any board.', proven: true } as const;
+    const plan = planOf([], { status: 'impossible', refusal });
+    const texts = textsIn(sawWork(plan, { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 }));
+    expect(texts).toContain('A is longer than any board.');
+  });
+});
