@@ -1,0 +1,94 @@
+import type { CutPlan } from '@wattlewright/model';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { pointsOf } from '../../src/ink.ts';
+import type { Mark } from '../../src/mark.ts';
+import { shoppingTable } from '../../src/views/shopping.ts';
+import { yieldBar } from '../../src/views/yieldbar.ts';
+import { faultsOf, textsOf } from '../layout/faults.ts';
+import { planOf } from './arbitraryplan.ts';
+
+const page = { display: { unit: 'in', mark: 25.4 / 16 }, currency: 'USD', width: 183, height: 204 } as const;
+const texts = (marks: readonly Mark[]): string[] => textsOf(marks).map(({ text }) => text.replaceAll('\u00a0', ' '));
+const board = { stock: 0, name: '2x4', count: 2, length: 2438.4, width: 88.9, thickness: 38.1, tree: { part: 'A' } };
+const bought: CutPlan = planOf(
+  [
+    { ...board, from: 'stock' },
+    { ...board, from: 'offcuts', name: 'lath', length: 1270 },
+  ],
+  {
+    cost: 36.95,
+    bound: 36.95,
+    shopping: [
+      { stock: 0, name: '2x4', length: 2438.4, count: 2, each: 11.5, total: 23 },
+      { stock: 1, name: '2x6', length: 3048, count: 1, each: 13.95, total: 13.95 },
+    ],
+    leftovers: [{ name: '2x4', length: 704.85, count: 2 }],
+  },
+);
+
+describe('shoppingTable', () => {
+  it('is boards with prices and their sum, the rack, hardware, and leftovers', () => {
+    const hardware = [{ item: 'No. 8 x 2 1/2 in', count: '24' }];
+    const drawn = shoppingTable(bought, { ...page, hardware });
+    expect(drawn.map(({ name }) => name)).toEqual(['shopping', 'rack', 'hardware', 'leftovers']);
+    const [boards, rack, screws, left] = drawn.map(({ marks }) => texts(marks));
+    expect(boards).toEqual(
+      expect.arrayContaining(['2x4', '96', '2', '11.50', '23.00', '13.95', '3', '36.95', 'Total USD']),
+    );
+    expect(rack).toEqual(expect.arrayContaining(['lath', '50', '2']));
+    expect(screws).toEqual(expect.arrayContaining(['No. 8 x 2 1\u20442 in', '24']));
+    expect(left).toEqual(expect.arrayContaining(['27 3\u20444', '2']));
+    for (const { marks } of drawn) expect(faultsOf(marks)).toEqual([]);
+  });
+
+  it('has no prices where the stock has none, but the wood', () => {
+    const shopping = bought.shopping.map((line) => ({ ...line, each: undefined, total: undefined }));
+    const [boards] = shoppingTable({ ...bought, costIs: 'wood', cost: 23597372.16, shopping }, page);
+    expect(texts(boards?.marks ?? [])).toContain('All boards: 10.0 board feet');
+    expect(texts(boards?.marks ?? [])).not.toContain('Total USD');
+  });
+
+  it('is empty for a plan that buys, takes and leaves nothing', () => {
+    expect(shoppingTable(planOf([]), page)).toEqual([]);
+  });
+});
+
+describe('yieldBar', () => {
+  it('prints four shares that make 100, under a bar as wide as they truly are, no text on a text or a line', () => {
+    const some = fc.double({ min: 0.001, max: 1, noNaN: true });
+    fc.assert(
+      fc.property(some, some, some, some, fc.constantFrom(60, 90, 183, 386), (...[a, b, c, d, width]) => {
+        const all = a + b + c + d;
+        const shares = { parts: a / all, dust: b / all, kept: c / all, waste: d / all };
+        const { marks, bounds } = yieldBar({ ...bought, shares }, { ...page, width });
+        const printed = texts(marks).flatMap((text) => (/^\d+ %$/.test(text) ? [Number.parseInt(text, 10)] : []));
+        expect(printed).toHaveLength(4);
+        expect(printed.reduce((x, y) => x + y, 0)).toBe(100);
+        const bar = marks.filter((mark) => mark.kind === 'path' && mark.role === 'wood')[0];
+        const us = bar?.kind === 'path' ? pointsOf(bar.path).map(([u]) => u) : [];
+        expect(Math.max(...us)).toBeCloseTo(shares.parts * width, 6);
+        expect(faultsOf(marks)).toEqual([]);
+        expect(bounds.u1).toBe(width);
+      }),
+      { seed: 20261124, numRuns: 60 },
+    );
+  });
+
+  it('tells the bound, and what other blades would give', () => {
+    const blades = [
+      { kerf: '1\u20448 in', plan: bought },
+      { kerf: '1\u204416 in', plan: { ...bought, cost: 25.45 } },
+      { kerf: '1\u20442 in', plan: planOf([], { status: 'impossible' }) },
+    ];
+    const told = texts(yieldBar(bought, { ...page, blades }).marks);
+    expect(told).toContain('The least any plan could cost is 36.95 USD: this is the best there is.');
+    expect(told).toEqual(expect.arrayContaining(['25.45 USD', '60 %', 'cannot be cut']));
+  });
+
+  it('is the reason alone for a plan that is impossible', () => {
+    const refusal = { reason: 'species', text: 'No board is of oak.', proven: true } as const;
+    const { marks } = yieldBar(planOf([], { status: 'impossible', refusal }), page);
+    expect(texts(marks)).toEqual(['No board is of oak.']);
+  });
+});
