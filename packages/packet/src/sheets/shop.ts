@@ -3,6 +3,7 @@ import {
   type Drawing,
   detailMakers,
   elevationMaker,
+  fit,
   type Item,
   type Layout,
   panelNotes,
@@ -31,13 +32,15 @@ function runSheets({ job, panels, parts }: Settled, { paper, unit }: Page): Layo
   );
 }
 
-function panelSheets(panel: Panel, { parts, panels, job }: Settled, { paper, unit }: Page): Layout[] {
+function panelSheets(panel: Panel, { parts, panels, job }: Settled, page: Page): Layout[] {
+  const { paper, unit } = page;
   const finish = job.finish.kind === 'none' ? 'none' : `${job.finish.name}, ${job.finish.coats} coats`;
+  const front = elevationMaker(panel, { parts });
+  // The side view stands at the front view's scale, so that heights read across.
+  const atMost = fit(front, [...page.wide.rooms, ...page.upright.rooms], unit)?.scale ?? 1;
+  const side = { ...sideMaker(panel, { parts }), atMost };
   const groups: (readonly [string, readonly Item[]])[] = [
-    [
-      'elevations',
-      [elevationMaker(panel, { parts }), sideMaker(panel, { parts }), untitled(panelNotes(panel, { finish }))],
-    ],
+    ['elevations', [front, side, untitled(panelNotes(panel, { finish }))]],
     // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
     ...(firstOfItsMake(panel, panels)
       ? [
