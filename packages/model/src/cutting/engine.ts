@@ -68,9 +68,9 @@ interface Stage {
  * that more can only be better. Narrow models find plans quickly, wide ones prove.
  */
 const STAGES: readonly Stage[] = [
-  { choices: 600, iterations: 10_000 },
+  { choices: 600, iterations: 25_000 },
   { choices: 1500, iterations: 10_000 },
-  { choices: 5000, iterations: 20_000 },
+  { choices: 5000, iterations: 15_000 },
   { choices: 800, iterations: 40_000 },
   { choices: 20_000, iterations: 50_000 },
   { choices: 2000, iterations: 80_000 },
