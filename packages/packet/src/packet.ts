@@ -28,7 +28,7 @@ export async function packetOf(settled: Settled): Promise<PacketFile[]> {
     ...(job.date !== undefined && { date: job.date }),
   };
   return [
-    { name: 'README.txt', content: readmeText(settled, { packet: sheets.length, sticks: sticks.length }) },
+    { name: 'README.txt', content: readmeText(settled, { packet: sheets, sticks }) },
     { name: 'packet.pdf', content: await toPdf(sheets, { ...about, title: `${job.name}: shop packet` }) },
     { name: 'sticks.pdf', content: await toPdf(sticks, { ...about, title: `${job.name}: full-size sticks` }) },
     ...drawingsOf(settled).map(({ file, drawing }) => ({ name: `drawings/${file}.svg`, content: toSvg(drawing) })),

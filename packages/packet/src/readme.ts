@@ -1,9 +1,10 @@
+import type { Sheet } from '@wattlewright/drafting';
 import { formatLength, type Settled } from '@wattlewright/model';
 
 /** `README.txt` of a packet: what is what, and how to print. */
 export function readmeText(
   { job, panels, findings }: Settled,
-  sheets: { readonly packet: number; readonly sticks: number },
+  sheets: { readonly packet: readonly Sheet[]; readonly sticks: readonly Sheet[] },
 ): string {
   const size = (length: number) => formatLength(length, job.display, { named: true });
   const stops = findings.filter(({ level }) => level === 'stop');
@@ -19,8 +20,8 @@ export function readmeText(
       ? ['STOP before you build:', ...stops.map(({ where, text }) => `  ${where}: ${text}`), '']
       : []),
     'What is what',
-    `  packet.pdf      ${sheets.packet} sheets on ${job.paper.sheets}: cover, client, drawings, lists, cuts, chart, steps, findings`,
-    `  sticks.pdf      ${sheets.sticks} full-size pages on ${job.paper.sticks}: marking sticks and templates`,
+    `  packet.pdf      ${sheets.packet.length} sheets on ${papersOf(sheets.packet)}: cover, client, drawings, lists, cuts, chart, steps, findings`,
+    `  sticks.pdf      ${sheets.sticks.length} full-size pages on ${papersOf(sheets.sticks)}: marking sticks and templates`,
     '  drawings/*.svg  each view by itself',
     '  parts.csv       the parts list for a spreadsheet',
     '  cuts.csv        the cutting plan, cut by cut',
@@ -38,4 +39,8 @@ export function readmeText(
     '',
   ];
   return lines.join('\r\n');
+}
+
+function papersOf(sheets: readonly Sheet[]): string {
+  return [...new Set(sheets.map(({ paper }) => paper))].join(' and ');
 }

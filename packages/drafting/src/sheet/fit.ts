@@ -1,6 +1,6 @@
 import { union } from '../ink.ts';
 import { TEXT_LARGE } from '../layout/style.ts';
-import { textBox, textWidth } from '../lettering.ts';
+import { textBox, textWidth, wrapText } from '../lettering.ts';
 import type { Box, Drawing, Mark } from '../mark.ts';
 import { write } from '../mark.ts';
 import type { Extent, Scale, Unit } from '../scale.ts';
@@ -35,18 +35,30 @@ export function isMaker(item: Item): item is ViewMaker {
 /** From a drawing to its title, mm. */
 const TITLE_GAP = 4;
 
-/** A drawing with its title: a view's under it with the scale, a table's or a chart's over it. */
+/** From line to line of a title, mm. */
+const TITLE_LINE = 5.5;
+
+/** Width within which a title may stand wider than its drawing, mm: less than the room of the smallest sheet. */
+const TITLE_WIDTH = 140;
+
+/** A drawing with its title: a view's under it with the scale, a table's or a chart's over it; a long one in lines. */
 export function titled(drawing: Drawing): Drawing {
   const { title, scaleText, bounds, scale } = drawing;
   if (title === '') return drawing;
   const height = TEXT_LARGE;
-  const words = textWidth(title, height, 'semibold');
-  const tail = scaleText === '' ? 0 : 4 + textWidth(scaleText, TEXT_LARGE);
+  const lines = wrapText(title, Math.max(TITLE_WIDTH, bounds.u1 - bounds.u0), height, 'semibold');
+  const widths = lines.map((words) => textWidth(words, height, 'semibold'));
+  const last = widths.at(-1) as number;
+  const tail = scaleText === '' ? 0 : 4 + textWidth(scaleText, height);
   const under = scale > 0;
-  const u = under ? (bounds.u0 + bounds.u1 - words - tail) / 2 : bounds.u0;
-  const v = under ? bounds.v1 + TITLE_GAP + height : bounds.v0 - TITLE_GAP;
-  const marks: Mark[] = [write('title', title, [u, v], { height })];
-  if (tail > 0) marks.push(write('note', scaleText, [u + words + 4, v], { height: TEXT_LARGE }));
+  const start = (width: number): number => (under ? (bounds.u0 + bounds.u1 - width) / 2 : bounds.u0);
+  const depth = (lines.length - 1) * TITLE_LINE;
+  const v0 = under ? bounds.v1 + TITLE_GAP + height : bounds.v0 - TITLE_GAP - depth;
+  const marks: Mark[] = lines.map((words, i) => {
+    const width = (widths[i] as number) + (i === lines.length - 1 ? tail : 0);
+    return write('title', words, [start(width), v0 + i * TITLE_LINE], { height });
+  });
+  if (tail > 0) marks.push(write('note', scaleText, [start(last + tail) + last + 4, v0 + depth], { height }));
   const boxes = marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
   return { ...drawing, marks: [...drawing.marks, ...marks], bounds: union([bounds, ...boxes]) };
 }

@@ -22,13 +22,34 @@ export interface Page {
   readonly columns: number;
 }
 
-/** The page of a job. */
-export function pageOf(job: Job): Page {
-  const paper = job.paper.sheets as SheetPaperName;
+/** Sheet sizes of one series, each twice the last or nearly. */
+const SERIES: readonly (readonly SheetPaperName[])[] = [
+  ['A4', 'A3', 'A2'],
+  ['Letter', 'Tabloid', 'ARCH C'],
+];
+
+/**
+ * What `make` gives on the paper of the job, or on the smallest larger one of its series on which everything can be read.
+ * @throws {RangeError} what fits not even the largest
+ */
+export function onPaper<T>({ paper, display }: Pick<Job, 'paper' | 'display'>, make: (page: Page) => T): T {
+  const named = paper.sheets as SheetPaperName;
+  const series = SERIES.find((names) => names.includes(named)) ?? [named];
+  const [first = named, ...larger] = series.slice(series.indexOf(named));
+  try {
+    return make(pageOf(first, display.unit));
+  } catch (error) {
+    const [next] = larger;
+    if (!(error instanceof RangeError) || next === undefined) throw error;
+    return onPaper({ paper: { ...paper, sheets: next }, display }, make);
+  }
+}
+
+function pageOf(paper: SheetPaperName, unit: Page['unit']): Page {
   const upright = frame(SHEET_PAPERS[paper], 'portrait');
   const wide = frame(SHEET_PAPERS[paper], 'landscape');
   const small = paper === 'A4' || paper === 'Letter';
-  return { paper, unit: job.display.unit, upright, wide, text: small ? upright : wide, columns: small ? 1 : 2 };
+  return { paper, unit, upright, wide, text: small ? upright : wide, columns: small ? 1 : 2 };
 }
 
 /** Room for a titled table or text on a sheet: the room above the title block, less the title. */

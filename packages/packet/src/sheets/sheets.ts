@@ -1,17 +1,26 @@
-import { arrange, type Drawing, finish, type Sheet, type SheetMeta } from '@wattlewright/drafting';
+import { arrange, type Drawing, finish, type Layout, type Sheet, type SheetMeta } from '@wattlewright/drafting';
 import type { Settled } from '@wattlewright/model';
 
 import { clientSheets } from './client.ts';
 import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';
-import { pageOf } from './page.ts';
+import { onPaper, type Page } from './page.ts';
 import { chartSheets, shopSheets } from './shop.ts';
 import { assumptionSheets, changeSheets, findingSheets, makingSheets } from './words.ts';
 
-/** Every sheet of `packet.pdf`, numbered, in the order in which a job is read, bought, made and checked. */
+/**
+ * Every sheet of `packet.pdf`, numbered, in the order in which a job is read, bought, made and checked: on the job's paper,
+ * or on larger where a view could not be read on it.
+ */
 export function packetSheets(settled: Settled): Sheet[] {
-  const page = pageOf(settled.job);
-  const layouts = [
+  return finish(
+    onPaper(settled.job, (page) => layoutsOf(settled, page)),
+    metaOf(settled),
+  );
+}
+
+function layoutsOf(settled: Settled, page: Page): Layout[] {
+  return [
     ...coverSheet(settled, page),
     ...clientSheets(settled, page),
     ...shopSheets(settled, page),
@@ -22,7 +31,6 @@ export function packetSheets(settled: Settled): Sheet[] {
     ...findingSheets(settled, page),
     ...assumptionSheets(settled, page),
   ];
-  return finish(layouts, metaOf(settled));
 }
 
 /** One drawing on a sheet of its own. */

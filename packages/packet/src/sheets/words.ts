@@ -48,7 +48,7 @@ export function findingSheets({ findings, panels }: Settled, page: Page): Layout
 }
 
 /** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
-const CHART = { width: 135, height: 60 } as const;
+const CHART = { width: 125, height: 60 } as const;
 
 function findingBlocks({ level, where, text, figure, limit, reason, source, mend }: Finding): Block[] {
   const head = `${level.toUpperCase()}, ${where}: ${text}`;
@@ -75,7 +75,7 @@ export function changeSheets({ panels, job }: Settled, page: Page): Layout[] {
       formatLength(length, { ...job.display, mark: job.display.mark / 2 }, { fractions: 'stacked' });
     const pages = tablePages({
       name: 'changes',
-      title: `What the measured slats of ${panel.name} changed (${job.display.unit})`,
+      title: `What the measured slats changed (${job.display.unit})`,
       alt: `Planned and corrected sizes of ${panel.name}.`,
       columns: [
         { title: 'Size' },
