@@ -2,7 +2,7 @@ import { type CutPlan, type CutTree, formatLength, type Job } from '@wattlewrigh
 import { csv } from './tables.ts';
 
 /** `cuts.csv`: one row a cut or piece, board by board, in the order of cutting; `step` tells which piece each comes from. */
-export function cutsCsv(plan: CutPlan, { display }: Pick<Job, 'display'>): string {
+export function cutsCsv(plan: CutPlan, { display, saw }: Pick<Job, 'display' | 'saw'>): string {
   const fine = { unit: display.unit, mark: Math.min(display.mark, display.unit === 'in' ? 25.4 / 64 : 0.1) };
   const rows: (string | number)[][] = [];
   plan.boards.forEach((board, i) => {
@@ -16,6 +16,8 @@ export function cutsCsv(plan: CutPlan, { display }: Pick<Job, 'display'>): strin
         at === undefined ? '' : formatLength(at, fine),
         display.unit,
         at === undefined ? '' : Math.round(at * 1000) / 1000,
+        // A sawn face is planed after the cut, so the fence stands off the finished size by as much.
+        what.startsWith('rip') && at !== undefined ? formatLength(at + saw.planing, fine) : '',
         part,
       ]);
     const walk = (tree: CutTree, step: string): void => {
@@ -28,5 +30,5 @@ export function cutsCsv(plan: CutPlan, { display }: Pick<Job, 'display'>): strin
     };
     walk(board.tree, '1');
   });
-  return csv([['board', 'boards alike', 'name', 'step', 'what', 'at', 'unit', 'at mm', 'part'], ...rows]);
+  return csv([['board', 'boards alike', 'name', 'step', 'what', 'at', 'unit', 'at mm', 'fence', 'part'], ...rows]);
 }

@@ -5,6 +5,7 @@ import {
   type HardwareRow,
   type Layout,
   partsTable,
+  prosePages,
   sawWork,
   shoppingTable,
   tablePages,
@@ -23,7 +24,7 @@ import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** Parts, what to buy, how to cut it, and what screws go where. */
 export function listSheets(settled: Settled, page: Page): Layout[] {
-  const { parts, plan, panels, job } = settled;
+  const { parts, plan, panels, job, choices } = settled;
   const { display, currency, saw, stock, offcuts } = job;
   const room = textRoom(page.text);
   const wide = textRoom(page.wide);
@@ -31,6 +32,16 @@ export function listSheets(settled: Settled, page: Page): Layout[] {
   const blades = thinnerBlades(settled);
   const shopping = [
     ...shoppingTable(plan, { display, currency, hardware: hardwareRows(settled), ...room }),
+    ...(choices.length > 0
+      ? prosePages({
+          name: 'slat-heights',
+          title: 'What the slat height bought',
+          alt: 'The slat heights that the cutting plan chose, and what that saves.',
+          blocks: choices.map(({ text }) => ({ kind: 'paragraph', text: fractions(text) })),
+          width: Math.min(room.width, 180),
+          height: room.height,
+        })
+      : []),
     yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades }),
   ];
   return [
