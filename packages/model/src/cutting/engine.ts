@@ -68,10 +68,10 @@ interface Stage {
  * that more can only be better. Narrow models find plans quickly, wide ones prove.
  */
 const STAGES: readonly Stage[] = [
-  { choices: 600, iterations: 25_000 },
-  { choices: 1500, iterations: 10_000 },
+  { choices: 1200, iterations: 25_000 },
+  { choices: 2500, iterations: 10_000 },
   { choices: 5000, iterations: 15_000 },
-  { choices: 800, iterations: 40_000 },
+  { choices: 1000, iterations: 40_000 },
   { choices: 20_000, iterations: 50_000 },
   { choices: 2000, iterations: 80_000 },
   { choices: 40_000, iterations: 100_000 },

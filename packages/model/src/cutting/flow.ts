@@ -80,7 +80,9 @@ export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, below: numbe
     if (choices !== undefined) return { nested, rest, choices, bound: bound + room - grain, complete };
     room *= 0.7;
   }
-  return { nested, rest, choices: [], bound, complete: false };
+  // Choices that tie at no cost at all are kept together, even if they are a few times too many.
+  const ties = choicesWithin({ nested, rest, worth, asked, slack: grain, most: 6 * most });
+  return { nested, rest, choices: ties ?? [], bound, complete: false };
 }
 
 interface Within {
