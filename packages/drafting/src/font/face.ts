@@ -22,7 +22,7 @@ export function face(weight: Weight): Font {
   return open(weight).font;
 }
 
-/** The font file of a weight: WOFF. */
+/** The font file of a weight: TrueType, not packed, since a packed table is unpacked again for every glyph that is read. */
 export function fontBytes(weight: Weight): Uint8Array {
   return open(weight).bytes;
 }
