@@ -134,14 +134,21 @@ export function fitText(text: string, width: number, height: number, weight: Wei
   return `${pieces.slice(0, fits).join('').trimEnd()}…`;
 }
 
+/** More than the share of a line by which its width differs from the sum of its words: measured, less than rounding. */
+const DOUBT = 0.03;
+
 /** The text in lines no wider than `width` mm, broken between words; a word that is wider than a line is broken itself. */
 export function wrapText(text: string, width: number, height: number, weight: Weight = 'regular'): string[] {
   const fits = (line: string): boolean => textWidth(line, height, weight) <= width;
+  const space = textWidth(' ', height, weight);
   const lines: string[] = [];
   let line = '';
+  let sum = 0;
   for (const word of text.split(/[ \n\t]+/).filter((w) => w !== '')) {
     const longer = line === '' ? word : `${line} ${word}`;
-    if (fits(longer)) {
+    sum = (line === '' ? 0 : sum + space) + textWidth(word, height, weight);
+    // Words are measured again and again, lines are not: a line is measured only where the sum of its words leaves doubt.
+    if (sum < width * (1 - DOUBT) || (sum < width * (1 + DOUBT) && fits(longer))) {
       line = longer;
       continue;
     }
@@ -154,6 +161,7 @@ export function wrapText(text: string, width: number, height: number, weight: We
       }
       line += segment;
     }
+    sum = textWidth(line, height, weight);
   }
   if (line !== '' || lines.length === 0) lines.push(line);
   return lines;
