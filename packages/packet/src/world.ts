@@ -10,6 +10,7 @@ export interface World {
   readonly watched: boolean;
   /** Shows a passing line of progress in place of the last one. */
   readonly progress: (line: string) => void;
+  /** The text of a file; rejects when there is none. */
   readonly readText: (path: string) => Promise<string>;
   /** Today, `YYYY-MM-DD`. */
   readonly today: () => string;

@@ -6,6 +6,7 @@ import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';
 import { onPaper, type Page } from './page.ts';
 import { chartSheets, shopSheets } from './shop.ts';
+import { fullSizePages } from './sticks.ts';
 import { assumptionSheets, changeSheets, findingSheets, makingSheets } from './words.ts';
 
 /**
@@ -33,14 +34,15 @@ function layoutsOf(settled: Settled, page: Page): Layout[] {
   ];
 }
 
-/** One drawing on a sheet of its own. */
+/** One drawing on a sheet of its own; what is full size by its nature on as many pages as it takes. */
 export function sheetsFor(settled: Settled, drawing: Drawing): Sheet[] {
+  if (/stick|template/.test(drawing.name)) return fullSizePages(drawing, settled.job);
   const { unit } = settled.job.display;
   return arrange([drawing], { paper: 'fit', unit, meta: metaOf(settled) });
 }
 
 /** What the title block of every sheet of a job says. */
-export function metaOf({ job }: Pick<Settled, 'job'>): SheetMeta {
+function metaOf({ job }: Pick<Settled, 'job'>): SheetMeta {
   return {
     owner: job.shop ?? '',
     title: job.name,

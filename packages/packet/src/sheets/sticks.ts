@@ -9,11 +9,10 @@ import {
   type TilePaperName,
   tile,
 } from '@wattlewright/drafting';
-import type { Settled } from '@wattlewright/model';
+import type { Job, Settled } from '@wattlewright/model';
 
 /** Every full-size page of a job: sticks and templates of each panel that differs, tiled on the job's paper. */
 export function stickSheets({ job, panels, parts }: Settled): Sheet[] {
-  const { sticks, margin, printed } = job.paper;
   const seen = new Set<string>();
   const drawings = panels.flatMap((panel) =>
     [staveStick, courseStick, railEndTemplate, stileEndTemplate, cornerTemplate].flatMap((make): Drawing[] => {
@@ -25,5 +24,10 @@ export function stickSheets({ job, panels, parts }: Settled): Sheet[] {
       return [drawing];
     }),
   );
-  return drawings.flatMap((drawing) => tile(drawing, { paper: sticks as TilePaperName, margin, printed }));
+  return drawings.flatMap((drawing) => fullSizePages(drawing, job));
+}
+
+/** A full-size drawing over the pages of the job's paper, with the printer's error taken out. */
+export function fullSizePages(drawing: Drawing, { paper }: Pick<Job, 'paper'>): Sheet[] {
+  return tile(drawing, { paper: paper.sticks as TilePaperName, margin: paper.margin, printed: paper.printed });
 }
