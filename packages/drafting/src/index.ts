@@ -88,7 +88,8 @@ export { runElevation, runExtent, runMaker, type RunOptions } from './views/run.
 export { sideElevation, sideExtent, sideMaker, type SideOptions } from './views/side.ts';
 
 // Views at full size, weave chart and plots
-export { niceTicks, type Axis, type Level, plot, type PlotOptions, type PlotPoint, type Series } from './views/plot.ts';
+export { niceTicks, plot } from './views/plot.ts';
+export type { Axis, Level, PlotOptions, PlotPoint, Series } from './views/plotdata.ts';
 export { sightChart } from './views/sightchart.ts';
 export { spacingChart } from './views/spacingchart.ts';
 export { courseStick } from './views/stickcourse.ts';

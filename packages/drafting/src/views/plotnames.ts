@@ -5,7 +5,7 @@ import { textBox } from '../lettering.ts';
 import type { Box, Mark, Point, TextMark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
-import type { Level, PlotPoint, Series } from './plot.ts';
+import type { Level, PlotPoint, Series } from './plotdata.ts';
 
 /** A plot's rectangle and its map from values to paper, mm. */
 export interface Field {
