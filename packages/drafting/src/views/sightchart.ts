@@ -1,6 +1,7 @@
 import { airShare, openworkOf, type Panel, type PanelOpenwork, seeThrough } from '@wattlewright/model';
 import type { Drawing } from '../mark.ts';
-import { plot, type Series } from './plot.ts';
+import { plot } from './plot.ts';
+import type { Series } from './plotdata.ts';
 
 /** Looks that mean something to a reader: elevation in degrees, and the words for it. */
 const LOOKS = [
