@@ -65,9 +65,11 @@ describe('documents', () => {
 });
 
 describe('docs/job-file.md', () => {
-  const rows = [...read('docs/job-file.md').matchAll(/^\| `([^`]+)` \| (.+?) \| (.+?) \| (.*?) ?\|$/gm)].map(
-    ([, path = '', meaning, allowed, absent = '']) => ({ path, meaning, allowed, absent }),
-  );
+  const rows = read('docs/job-file.md')
+    .split('\n')
+    .filter((line) => line.startsWith('| `'))
+    .map((line) => line.split('|').map((cell) => cell.trim()))
+    .map(([, path = '', , allowed, absent]) => ({ path: path.replaceAll('`', ''), allowed, absent }));
 
   test('job-file.md has each field of the schema once, and no other', () => {
     expect(rows.map(({ path }) => path).sort()).toEqual(

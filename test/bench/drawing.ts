@@ -13,8 +13,8 @@ import {
 } from '@wattlewright/drafting';
 import type { Panel, Part } from '@wattlewright/model';
 import PDFDocument from 'pdfkit';
-import { createSVGWindow } from 'svgdom';
 import { fontBytes } from '../../packages/drafting/src/font/face.ts';
+import { emptyWindow } from '../../packages/drafting/src/window/node.ts';
 import type { Work } from './timing.ts';
 
 /** Points to the millimetre. */
@@ -52,7 +52,7 @@ function sheetOf({ name, title, alt, marks, bounds }: ReturnType<typeof elevatio
 
 /** svg.js itself: one element a mark, its attributes on it, text in a font that is on the machine. */
 function bareSvg(marks: readonly Mark[]): string {
-  const window = createSVGWindow();
+  const window = emptyWindow();
   return withWindow(window as never, () => {
     const root = SVG();
     for (const mark of marks) {

@@ -70,6 +70,7 @@ export interface TextMark {
   readonly of?: string;
 }
 
+/** One piece of ink. There is no third kind. */
 export type Mark = PathMark | TextMark;
 
 /** A box on paper, mm. */

@@ -67,7 +67,7 @@ export { type Metal, metalFor } from './hardware/metal.ts';
 export { type Drill, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
 export { screwSchedule } from './hardware/schedule.ts';
-export { screwWithdrawal } from './hardware/withdrawal.ts';
+export { type PulledScrew, screwWithdrawal } from './hardware/withdrawal.ts';
 
 // All of it in one call
 export { type HeightChoice, type Settled, type SettleOptions, settle } from './settle.ts';

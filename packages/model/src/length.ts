@@ -111,7 +111,7 @@ export function ceilToMark(length: number, mark: number): number {
 }
 
 /** A length split for showing: `minus` whole and numerator over denominator, in lowest terms, inches. */
-export interface InchFraction {
+interface InchFraction {
   readonly minus: boolean;
   readonly whole: number;
   readonly numerator: number;
@@ -119,7 +119,7 @@ export interface InchFraction {
 }
 
 /** The nearest inch fraction of a length, rounded once to `mark` (mm). */
-export function inchFraction(length: number, mark: number): InchFraction {
+function inchFraction(length: number, mark: number): InchFraction {
   const perInch = Math.round(INCH / mark);
   const steps = Math.floor(Math.abs(length / mark) + 0.5 + 1e-9);
   let numerator = steps % perInch;

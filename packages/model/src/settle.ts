@@ -39,6 +39,7 @@ export interface Settled {
 /** How a job is settled. */
 export interface SettleOptions {
   readonly limits?: PlanLimits;
+  /** Hears of each better plan or bound. */
   readonly onProgress?: (progress: PlanProgress) => void;
   /** Ends the search for a better plan with the best so far. */
   readonly signal?: AbortSignal;
@@ -81,7 +82,14 @@ function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choi
       };
     });
     const { stock, offcuts, saw } = job;
-    const result = planWithFreeHeight({ candidates, plain: tried.indexOf(plain), stock, offcuts, saw, limits: { effort: 1 } });
+    const result = planWithFreeHeight({
+      candidates,
+      plain: tried.indexOf(plain),
+      stock,
+      offcuts,
+      saw,
+      limits: { effort: 1 },
+    });
     if (result.chosen < 0) continue;
     heights = settledAt(tried[result.chosen] as number);
     choices.push(choiceOf(job, kind, result, tried.indexOf(plain)));

@@ -4,7 +4,7 @@ import type { Box, Point } from '../mark.ts';
 export type Segment = readonly [Point, Point];
 
 /** Distances that touch within this, mm, are not counted as overlap: far under what a printer can show. */
-export const TOUCH = 1e-6;
+const TOUCH = 1e-6;
 
 /** The box larger on every side by `by` mm. */
 export function grown({ u0, v0, u1, v1 }: Box, by: number): Box {

@@ -13,6 +13,7 @@ import { extentOf } from './frame.ts';
  */
 export interface ViewMaker {
   readonly name: string;
+  /** Draws it at a scale. */
   readonly make: (scale: Scale) => Drawing;
   /** Size of what is drawn, real mm, without dimensions: rules scales out without drawing them. */
   readonly real: Extent;

@@ -23,7 +23,7 @@ export interface Stretch {
 }
 
 /** The wood that the blade takes in one crosscut, mm. */
-export interface Kerf {
+interface Kerf {
   readonly at: number;
   readonly width: number;
 }

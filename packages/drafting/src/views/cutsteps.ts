@@ -2,7 +2,7 @@ import type { CutPlan } from '@wattlewright/model';
 import type { BoardCuts, Rip } from './cutboard.ts';
 
 /** A rip with its place: index of the board, and of the ripped length on it. */
-export interface PlacedRip {
+interface PlacedRip {
   readonly board: number;
   readonly ripped: number;
   readonly rip: Rip;

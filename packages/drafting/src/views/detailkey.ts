@@ -1,4 +1,4 @@
-import { gateDetails, type Panel, weaveDepth } from '@wattlewright/model';
+import { gateDetails, type Panel } from '@wattlewright/model';
 
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {

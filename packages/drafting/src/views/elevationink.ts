@@ -6,7 +6,7 @@ import { type Front, faceBox, frameFront, letterOf, weaveFront, woodFace } from 
 import { partOf } from './partof.ts';
 
 /** How far a floor or ground line runs on beyond the panel to the right, paper mm. */
-export const GROUND_PAST = 6;
+const GROUND_PAST = 6;
 
 /** The panel from the front, all of it but sizes and names: back to front, then what is hidden, then what is around. */
 export function elevationInk(front: Front, detail: 'shop' | 'client'): PathMark[] {

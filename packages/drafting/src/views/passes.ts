@@ -5,7 +5,7 @@ import { sampleSlat, sideAt } from '@wattlewright/model';
 export type Stretch = readonly [from: number, to: number];
 
 /** A stretch left out of another: what remains of it, in order. `gaps` rise and do not overlap. */
-export function without([from, to]: Stretch, gaps: readonly Stretch[]): Stretch[] {
+function without([from, to]: Stretch, gaps: readonly Stretch[]): Stretch[] {
   const left: Stretch[] = [];
   let at = from;
   for (const [a, b] of gaps) {

@@ -9,7 +9,7 @@ import { cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 
 /** The sphere that the openings of a guard must not pass: 4 in (International Residential Code 2018, R312.1.3). */
-export const GUARD_SPHERE: number = 4 * INCH;
+const GUARD_SPHERE: number = 4 * INCH;
 
 /** How far the lines of floor, ground and opening run past the frame, paper mm. */
 const LINE_PAST = 8;

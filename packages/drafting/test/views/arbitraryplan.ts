@@ -43,7 +43,7 @@ function pieces(length: number, next: Next, leaf: (length: number) => CutTree, k
 }
 
 /** Trees of crosscut, rip, crosscut as a planner makes them; sizes are whole millimetres. */
-export function treeOf(board: { length: number; width: number; thickness: number }, saw: Saw, next: Next): CutTree {
+function treeOf(board: { length: number; width: number; thickness: number }, saw: Saw, next: Next): CutTree {
   const part = (): CutTree => ({ part: LETTERS[Math.floor(next() * LETTERS.length)] ?? 'A' });
   const strip = (length: number): CutTree =>
     next() < 0.15 ? null : pieces(length, next, () => (next() < 0.2 ? null : part()), saw.crossKerf);

@@ -10,7 +10,7 @@ export interface Solved {
 }
 
 /** The first panel of a job as text or as data. */
-export function solved(job: string | object): Solved {
+function solved(job: string | object): Solved {
   const read = readJob(typeof job === 'string' ? job : JSON.stringify(job));
   const panels = solve(read);
   return { panel: panels[0] as Panel, parts: partsOf(panels, { spare: read.spare }) };

@@ -1,5 +1,4 @@
-import { canMake } from './fit.ts';
-import type { BoardRoom, Nested } from './nested.ts';
+import { type BoardRoom, canMake, type Nested } from './nested.ts';
 import { type BoardPattern, price, readBoard, yieldOf } from './pricing.ts';
 import { type Column, levels, objective, optimise, type Simplex, simplex } from './simplex.ts';
 

@@ -23,7 +23,7 @@ export interface Group {
 }
 
 /** Splits a problem into independent ones: no board of one can serve a part of another. */
-export function split(problem: Problem): Problem[] {
+function split(problem: Problem): Problem[] {
   const owner = problem.demands.map((_, i) => i);
   const find = (i: number): number => {
     let at = i;
@@ -96,7 +96,7 @@ function isHopeless(nested: Nested, rest: Rest): boolean {
 }
 
 /** Volume of the parts at the least price per volume, cheapest boards first as far as they go. */
-export function materialBound(problem: Problem): number {
+function materialBound(problem: Problem): number {
   let open = problem.demands.reduce((sum, d) => sum + d.need * d.length * d.width * d.thickness, 0);
   const boards = problem.boards
     .map((b) => {

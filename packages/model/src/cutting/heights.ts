@@ -132,6 +132,7 @@ function beats(plan: CutPlan, best: CutPlan): boolean {
 /** How the same slats are chosen where the caller builds the parts for a height. */
 export interface ChooseHeightOptions extends Omit<FreeHeightOptions, 'candidates'> {
   readonly heights: readonly SlatHeight[];
+  /** The parts of the job with slats of a height. */
   readonly partsAt: (height: SlatHeight) => readonly Part[];
 }
 

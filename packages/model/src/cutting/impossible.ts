@@ -1,6 +1,6 @@
 import type { Part } from '../parts/part.ts';
-import { canMake, serves } from './fit.ts';
-import type { Nested } from './nested.ts';
+import { serves } from './fit.ts';
+import { canMake, type Nested } from './nested.ts';
 import type { Refusal, RefusalReason } from './plan.ts';
 import { type CuttingInput, type Demand, type Problem, wanted } from './problem.ts';
 import type { Saw, Stock } from './stock.ts';

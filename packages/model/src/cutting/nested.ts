@@ -1,4 +1,4 @@
-import { serves } from './fit.ts';
+import { mayRip, serves } from './fit.ts';
 import { normalPositions, type Positions, type Run, stepsDown } from './positions.ts';
 import type { Board, BoardClass, Problem } from './problem.ts';
 import { type SectionPattern, sectionPatterns } from './section.ts';
@@ -199,4 +199,15 @@ function boardRoom(
     top,
   };
   return { room, complete };
+}
+
+/** Whether one board of a room can be made to yield a piece of a demand. */
+export function canMake(nested: Nested, room: BoardRoom, board: number, demand: number): boolean {
+  const length = room.boards[board]?.room as number;
+  const ripped = mayRip(nested.problem, length);
+  return room.kinds.some(
+    (k, s) =>
+      nested.kinds[k]?.items.some((item) => item.demand === demand && item.size <= length) === true &&
+      room.patterns.some((p) => (p.counts[s] as number) > 0 && (ripped || p.rips === 0)),
+  );
 }

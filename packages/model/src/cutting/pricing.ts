@@ -155,7 +155,7 @@ function readSegment(nested: Nested, room: BoardRoom, index: number): Segment {
 }
 
 /** The pieces of the best stick at a position of its kind. */
-export function readStick(kind: StickKind, position: number): Stick {
+function readStick(kind: StickKind, position: number): Stick {
   const pieces: number[] = [];
   let i = position;
   while (i > 0) {

@@ -24,6 +24,7 @@ export interface PlanProgress {
 /** What to plan, how hard to try, and who wants to hear of it. */
 export interface PlanOptions extends CuttingInput {
   readonly limits?: PlanLimits;
+  /** Hears of each better plan or bound. */
   readonly onProgress?: (progress: PlanProgress) => void;
 }
 

@@ -22,7 +22,7 @@ export interface SectionPattern {
 }
 
 /** Sides of a stick that is wanted, `thickness` not above `width`, and how many could be of use. */
-export interface StickSection {
+interface StickSection {
   readonly thickness: number;
   readonly width: number;
   readonly most: number;
@@ -41,6 +41,11 @@ const PIECE_CAP = 120;
 
 /** Comparisons after which only plain grids are still looked at. */
 const WORK_CAP = 3_000_000;
+
+/** Whether a piece may be ripped that is `along` wide across the cut and `across` deep through the blade. */
+export function mayPart(rip: Ripping, along: number, _across: number): boolean {
+  return along >= rip.narrowest;
+}
 
 /**
  * The undominated ways to rip a board's section into sticks, every cut at a normal position; each with the tree of
@@ -93,7 +98,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
     });
     for (const axis of ['width', 'thickness'] as const) {
       const [along, across] = axis === 'width' ? [w, t] : [t, w];
-      if (along < rip.narrowest) continue;
+      if (!mayPart(rip, along, across)) continue;
       for (const place of places(across)) {
         const at = place - rip.loss;
         if (at <= 0) continue;

@@ -52,7 +52,7 @@ export function simplex(start: readonly Column[], side: readonly number[]): Simp
 }
 
 /** Cost of one more unit of a column at the present prices. */
-export function reducedCost(lp: Simplex, column: Column): number {
+function reducedCost(lp: Simplex, column: Column): number {
   let cost = column.cost;
   for (let k = 0; k < column.rows.length; k++) {
     cost -= (column.values[k] as number) * (lp.prices[column.rows[k] as number] as number);

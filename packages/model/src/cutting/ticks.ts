@@ -2,7 +2,7 @@
  * Whole-number sizes. One tick is 1/640 mm, the coarsest unit that holds both 1/128 in (127 ticks) and 0.05 mm
  * (32 ticks) exactly: 1 in = 25.4 mm = 16 256 ticks. A 20 ft board is 3 901 440 ticks.
  */
-export const TICKS_PER_MM = 640;
+const TICKS_PER_MM = 640;
 
 /** A size that is off the grid by less than this share of a tick is taken as on it (rounding noise of doubles). */
 const NOISE = 1e-3;

@@ -21,6 +21,7 @@ export interface Rule {
   readonly code: string;
   readonly reason: string;
   readonly source: string;
+  /** What it has to say of a subject; nothing where all is well. */
   readonly judge: (subject: Subject) => readonly Judgement[];
 }
 

@@ -117,14 +117,14 @@ export interface PanelFile {
 }
 
 /** A member's wood as written: a name, with grade and ring angle where they differ from the default. */
-export interface MemberFile {
+interface MemberFile {
   wood?: string;
   grade?: Grade;
   rings?: number;
 }
 
 /** A wood of the job's own. Modulus and strength in MPa, shrinkage in percent green to ovendry. */
-export interface WoodFile {
+interface WoodFile {
   name: string;
   modulus: number;
   strength: number;

@@ -106,6 +106,7 @@ export interface GateUse {
   readonly pool: boolean;
 }
 
+/** What a panel's use asks for, told apart by `use`. */
 export type UseDetails = ScreenUse | GuardUse | DividerUse | GateUse;
 
 /** What was measured once the slats were cut, mm. */

@@ -110,9 +110,9 @@ describe('solve: the height closes on whole courses', () => {
       panelOf(spec);
     } catch (error) {
       expect(error).toBeInstanceOf(JobError);
-      said = [...(error as JobError).message.split('work: ')[1]!.matchAll(/([\d /]+) in \(\d+ courses/g)].map((m) =>
-        m[1]!.trim(),
-      );
+      said = [
+        ...((error as JobError).message.split('work: ')[1] as string).matchAll(/([\d /]+) in \(\d+ courses/g),
+      ].map((m) => (m[1] as string).trim());
     }
     expect(said.length).toBeGreaterThan(0);
     for (const height of said)

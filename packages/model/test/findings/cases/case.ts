@@ -13,7 +13,7 @@ export interface RuleCase {
 }
 
 /** A plain screen that few rules have anything to say about. */
-export const BASE = { size: { width: '44 1/2', height: 52 } } as const;
+const BASE = { size: { width: '44 1/2', height: 52 } } as const;
 
 /** A job of one panel from the fields that matter, laid over the base. */
 export function subjectOf(panel: object = {}, rest: object = {}): Subject {
