@@ -4,8 +4,8 @@ import { formatLength, massOf, type Panel, planText, type Settled } from '@wattl
 import { weightText } from './amounts.ts';
 import type { Page } from './page.ts';
 
-/** The cover: a picture of the first panel and the job at a glance. */
-export function coverSheet(settled: Settled, page: Page): Layout[] {
+/** The cover: a picture of the first panel, the job at a glance, and where things stand. */
+export function coverSheet(settled: Settled, page: Page, contents: readonly string[]): Layout[] {
   const { panels, parts, job } = settled;
   const [panel] = panels as readonly [Panel];
   const on = page.upright;
@@ -15,7 +15,7 @@ export function coverSheet(settled: Settled, page: Page): Layout[] {
     name: 'glance',
     title: '',
     alt: `${job.name} at a glance.`,
-    blocks: glance(settled),
+    blocks: glance(settled, contents),
     width: box.u1 - box.u0,
     height: box.v1 - box.v0,
     columns: 2,
@@ -34,7 +34,7 @@ export function coverSheet(settled: Settled, page: Page): Layout[] {
   return [cover, ...rest];
 }
 
-function glance(settled: Settled): Block[] {
+function glance(settled: Settled, contents: readonly string[]): Block[] {
   const { panels, job, findings, plan } = settled;
   const counts = (['stop', 'caution', 'note'] as const).map((level) => ({
     level,
@@ -58,9 +58,10 @@ function glance(settled: Settled): Block[] {
       .map((finding): Block => ({ kind: 'caution', text: `STOP, ${finding.where}: ${finding.text}` })),
     ...job.notes.slice(0, 3).map((text): Block => ({ kind: 'paragraph', text })),
     { kind: 'heading', text: 'In this packet' },
+    ...contents.map((text): Block => ({ kind: 'bullet', text })),
     {
-      kind: 'paragraph',
-      text: 'Sheets for the client; elevations, sections and details; parts, shopping and cutting; the weave chart; the making order; findings with their sources; what was assumed. Full-size sticks and templates are in sticks.pdf: print at actual size and measure the check bar first.',
+      kind: 'bullet',
+      text: 'Full-size sticks and templates: sticks.pdf. Print at actual size, measure the check bar first.',
     },
   ];
 }

@@ -21,17 +21,32 @@ export function packetSheets(settled: Settled): Sheet[] {
 }
 
 function layoutsOf(settled: Settled, page: Page): Layout[] {
-  return [
-    ...coverSheet(settled, page),
-    ...clientSheets(settled, page),
-    ...shopSheets(settled, page),
-    ...changeSheets(settled, page),
-    ...listSheets(settled, page),
-    ...chartSheets(settled, page),
-    ...makingSheets(settled, page),
-    ...findingSheets(settled, page),
-    ...assumptionSheets(settled, page),
+  const chapters: readonly Chapter[] = [
+    ['For the client', clientSheets(settled, page)],
+    ['Drawings', shopSheets(settled, page)],
+    ['What the measured slats changed', changeSheets(settled, page)],
+    ['Parts, shopping and cutting', listSheets(settled, page)],
+    ['Weave chart', chartSheets(settled, page)],
+    ['Making order', makingSheets(settled, page)],
+    ['Findings, light and spacing', findingSheets(settled, page)],
+    ['Assumptions and cautions', assumptionSheets(settled, page)],
   ];
+  // The cover names the sheets after it; how many it takes itself does not depend on their numbers.
+  const own = coverSheet(settled, page, contentsFrom(2, chapters)).length;
+  return [...coverSheet(settled, page, contentsFrom(own + 1, chapters)), ...chapters.flatMap(([, layouts]) => layouts)];
+}
+
+type Chapter = readonly [name: string, layouts: readonly Layout[]];
+
+/** Chapters with the numbers of their sheets, the first of which is `first`. */
+function contentsFrom(first: number, chapters: readonly Chapter[]): string[] {
+  let next = first;
+  return chapters.flatMap(([name, layouts]) => {
+    if (layouts.length === 0) return [];
+    const from = next;
+    next += layouts.length;
+    return [layouts.length === 1 ? `${name}: sheet ${from}` : `${name}: sheets ${from} to ${next - 1}`];
+  });
 }
 
 /** One drawing on a sheet of its own; what is full size by its nature on as many pages as it takes. */
