@@ -124,7 +124,7 @@ function columnOf(pattern: BoardPattern, demands: number, cost: number, limit: n
 }
 
 /** The bound that any worths give: scaled so that no board without limit is worth more than it costs. */
-function boundAt(
+export function boundAt(
   nested: Nested,
   rest: Rest,
   worth: Float64Array,

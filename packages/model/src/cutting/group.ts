@@ -3,9 +3,10 @@ import { correctedGreedy, withoutSome } from './correction.ts';
 import { better, dive } from './dive.ts';
 import { serves } from './fit.ts';
 import { costOfTakes, type Draft, isDone } from './greedy.ts';
-import { type Nested, nest } from './nested.ts';
+import { type Nested, nest, withPatterns } from './nested.ts';
 import type { BoundKind } from './plan.ts';
 import type { BoardClass, Problem } from './problem.ts';
+import { relaxedBound } from './relaxed.ts';
 
 /** Parts and boards that have nothing to do with the rest of the job, and the best plan for them so far. */
 export interface Group {
@@ -49,13 +50,15 @@ function split(problem: Problem): Problem[] {
 }
 
 /** The own core's plan and bound for one group. */
-export function planGroup(nested: Nested): Group {
-  const rest = wholeRest(nested);
+export function planGroup(tables: Nested): Group {
+  const rest = wholeRest(tables);
+  const relaxed = tables.complete ? undefined : relaxedBound(tables, rest, 8);
+  const nested = relaxed === undefined ? tables : withPatterns(tables, relaxed.patterns);
   // Every budget below counts table cells filled, so that a job of thousands of odd lengths ends as well.
   const cells = cellsOf(nested);
   const mix = mixture(nested, rest, { rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))) });
   const step = nested.problem.costStep;
-  const linear = nested.complete ? roundUp(mix.bound, step) : Number.NEGATIVE_INFINITY;
+  const linear = roundUp(nested.complete ? mix.bound : (relaxed?.bound ?? 0), step);
   const material = roundUp(materialBound(nested.problem), step);
   const bound = Math.max(linear, material);
   const boundKind = linear >= material ? 'linear' : 'material';

@@ -54,6 +54,8 @@ function partsFault(parts: readonly Part[], bounds: Bounds): Refusal | undefined
         return refuse('input', `${name} ${part[name]}, must be above 0 and at most ${LONGEST} mm`, part);
       }
     }
+    if (!(part.over >= 0 && part.over <= LONGEST))
+      return refuse('input', `over ${part.over}, must be 0 to ${LONGEST} mm`, part);
     for (const name of ['count', 'spare'] as const) {
       if (!(Number.isInteger(part[name]) && part[name] >= 0)) {
         return refuse('input', `${name} ${part[name]}, must be a whole number, 0 or more`, part);
@@ -63,7 +65,7 @@ function partsFault(parts: readonly Part[], bounds: Bounds): Refusal | undefined
     if (pieces > bounds.maxPieces) {
       return refuse('size', `${pieces} pieces with this part, more than the ${bounds.maxPieces} planned at once`, part);
     }
-    sizes.add(`${part.thickness}|${part.width}|${part.length}|${part.wood}|${part.grade}`);
+    sizes.add(`${part.thickness}|${part.width}|${part.length + part.over}|${part.wood}|${part.grade}`);
     if (sizes.size > bounds.maxSizes) {
       return refuse('size', `${sizes.size} different sizes, more than the ${bounds.maxSizes} planned at once`, part);
     }
@@ -110,8 +112,13 @@ export function ripFault(nested: Nested): Refusal | undefined {
   );
   if (at < 0) return undefined;
   const limits = `shortest piece to rip ${mm(problem.shortestRip)}, narrowest ${mm(problem.narrowestRip)}`;
-  const d = problem.demands[at] as Demand;
-  return refuse('minRip', `${section(d)} x ${mm(d.length)} needs a rip of too small a piece: ${limits}`, d.parts[0]);
+  const { demands, deepestRip } = problem;
+  const d = demands[at] as Demand;
+  const needs = `${section(d)} x ${mm(d.length)} needs a rip of too small a piece`;
+  const deep = Number.isFinite(deepestRip)
+    ? { or: ' or too deep a cut', limit: `, deepest ${mm(deepestRip)}` }
+    : undefined;
+  return refuse('minRip', `${needs}${deep?.or ?? ''}: ${limits}${deep?.limit ?? ''}`, d.parts[0]);
 }
 
 /** All parts together want more wood than there is; `open` is what the plan that makes the most leaves uncut. */

@@ -1,7 +1,8 @@
 import { mayRip, serves } from './fit.ts';
 import { normalPositions, type Positions, type Run, stepsDown } from './positions.ts';
 import type { Board, BoardClass, Problem } from './problem.ts';
-import { type SectionPattern, sectionPatterns } from './section.ts';
+import type { SectionPattern } from './section.ts';
+import { type Ripped, ripped } from './supported.ts';
 
 /**
  * The tables over which one board is priced, from the inside out: sticks of one section and grade are crosscut into
@@ -16,6 +17,8 @@ export interface Nested {
   readonly clearTwin: readonly number[];
   /** False where some list was cut short: plans stay right, but bounds from the tables are not valid. */
   readonly complete: boolean;
+  /** The same for lengths alone: whatever was cut short is how sections may be ripped. */
+  readonly lengthsComplete: boolean;
 }
 
 /** Sticks of one section from wood of one grade, and the pieces they may be crosscut into. */
@@ -43,6 +46,7 @@ export interface BoardRoom {
   readonly class: number;
   readonly boards: readonly Board[];
   readonly patterns: readonly SectionPattern[];
+  readonly ripped: Ripped;
   /** Stick kind of each entry of a pattern's counts. */
   readonly kinds: readonly number[];
   /** Segment lengths that are of use. */
@@ -66,6 +70,7 @@ export function nest(problem: Problem): Nested {
   const kindAt = new Map<string, number>();
   const rooms: BoardRoom[] = [];
   let complete = true;
+  let lengthsComplete = true;
   const longest = (c: number): number => problem.boards.reduce((l, b) => (b.class === c ? Math.max(l, b.room) : l), 0);
   const reach = new Map<string, number>();
   const sectionsOf = problem.classes.map((c, i) => sectionsFor(problem, c, longest(i)));
@@ -79,27 +84,28 @@ export function nest(problem: Problem): Nested {
     const sections = sectionsOf[i] ?? [];
     const boards = problem.boards.filter((b) => b.class === i);
     if (sections.length === 0 || boards.length === 0) return;
-    const ripped = sectionPatterns({
+    const ways = ripped({
       ...c,
       sections,
       loss: problem.ripLoss,
       narrowest: problem.narrowestRip,
+      deepest: problem.deepestRip,
     });
-    complete &&= ripped.complete;
+    complete &&= ways.complete;
     const indices = sections.map((s) => {
       const key = kindKey(c, s);
       const known = kindAt.get(key);
       if (known !== undefined) return known;
       const made = stickKind(problem, c, s, reach.get(key) as number);
-      complete &&= made.complete;
+      lengthsComplete &&= made.complete;
       kindAt.set(key, kinds.length);
       return kinds.push(made.kind) - 1;
     });
-    const room = boardRoom(problem, { class: i, boards, patterns: ripped.patterns, indices, kinds });
-    complete &&= room.complete;
+    const room = boardRoom(problem, { class: i, boards, ripped: ways, indices, kinds });
+    lengthsComplete &&= room.complete;
     if (room.room.patterns.length > 0) rooms.push(room.room);
   });
-  return { problem, kinds, rooms, clearTwin: twins(kinds), complete };
+  return { problem, kinds, rooms, clearTwin: twins(kinds), complete: complete && lengthsComplete, lengthsComplete };
 }
 
 function twins(kinds: readonly StickKind[]): number[] {
@@ -158,7 +164,7 @@ function boardRoom(
   of: {
     class: number;
     boards: readonly Board[];
-    patterns: readonly SectionPattern[];
+    ripped: Ripped;
     indices: readonly number[];
     kinds: readonly StickKind[];
   },
@@ -182,12 +188,13 @@ function boardRoom(
   const segments = Int32Array.from(lengths).sort();
   const { at, complete }: Positions = normalPositions([...runs.values()], max);
   // A pattern without a rip is the whole section; it comes first, so that short segments can be kept to it.
-  const patterns = [...of.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));
+  const patterns = [...of.ripped.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));
   const top = Int32Array.from(of.boards, (b) => stepsDown(at, 0, Int32Array.of(b.room))[0] as number);
   const room: BoardRoom = {
     class: of.class,
     boards: of.boards,
     patterns,
+    ripped: of.ripped,
     kinds: of.indices,
     segments,
     inKind: of.indices.map((k) => stepsDown((of.kinds[k] as StickKind).at, 0, segments)),
@@ -199,6 +206,16 @@ function boardRoom(
     top,
   };
   return { room, complete };
+}
+
+/** The same tables with further patterns of each room; those known keep their places. */
+export function withPatterns(nested: Nested, added: readonly (readonly SectionPattern[])[]): Nested {
+  const rooms = nested.rooms.map((room, r) => {
+    const known = new Set(room.patterns.map((p) => p.counts.join()));
+    const more = (added[r] ?? []).filter((p) => p.rips > 0 && !known.has(p.counts.join()));
+    return { ...room, patterns: [...room.patterns, ...more] };
+  });
+  return { ...nested, rooms };
 }
 
 /** Whether one board of a room can be made to yield a piece of a demand. */

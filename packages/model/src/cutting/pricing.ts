@@ -37,7 +37,8 @@ export function price(nested: Nested, worthOf: Float64Array, need?: readonly num
   for (const room of nested.rooms) priceRoom(nested, room, caps);
 }
 
-function priceKind(kind: StickKind, worthOf: Float64Array): void {
+/** Sets what the sticks of a kind are worth. */
+export function priceKind(kind: StickKind, worthOf: Float64Array): void {
   const { at, worth, last } = kind;
   const items = kind.items.filter((item) => (worthOf[item.demand] as number) > GAIN);
   worth[0] = 0;
@@ -88,8 +89,8 @@ function priceRoom(nested: Nested, room: BoardRoom, caps: readonly number[]): vo
   priceLengths(room);
 }
 
-/** Unbounded knapsack over the segments that no sum of shorter ones equals. */
-function priceLengths(room: BoardRoom): void {
+/** Sets what the boards of a room are worth: unbounded knapsack over segments that no sum of shorter ones equals. */
+export function priceLengths(room: BoardRoom): void {
   const { at, worth, last, segments, ripWorth } = room;
   const useful: { index: number; size: number; worth: number; pointer: number }[] = [];
   let next = 0;

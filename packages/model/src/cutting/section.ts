@@ -35,16 +35,18 @@ export interface Ripping {
   readonly sections: readonly StickSection[];
   readonly loss: number;
   readonly narrowest: number;
+  /** Infinity where there is no limit. */
+  readonly deepest: number;
 }
 
 const PIECE_CAP = 120;
 
 /** Comparisons after which only plain grids are still looked at. */
-const WORK_CAP = 3_000_000;
+const WORK_CAP = 150_000;
 
 /** Whether a piece may be ripped that is `along` wide across the cut and `across` deep through the blade. */
-export function mayPart(rip: Ripping, along: number, _across: number): boolean {
-  return along >= rip.narrowest;
+export function mayPart(rip: Ripping, along: number, across: number): boolean {
+  return along >= rip.narrowest && across <= rip.deepest;
 }
 
 /**
@@ -76,10 +78,11 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
     return at;
   };
 
-  // Without a narrowest rip a piece is as good as the next smaller normal one; with it, pieces keep their true size.
+  // Where the saw has no rule a piece is as good as the next smaller normal one; else pieces keep their true size.
+  const ruled = rip.narrowest > 0 || rip.deepest < Math.max(rip.width, rip.thickness);
   const trim = (along: number, across: number): number => {
     if (along < smallest) return 0;
-    if (rip.narrowest > 0) return along;
+    if (ruled) return along;
     const at = places(across);
     return Math.max(0, (at[floorIndex(at, along + rip.loss)] as number) - rip.loss);
   };
@@ -105,7 +108,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
         if (at >= along || state.work > WORK_CAP) break;
         const rest = trim(along - at - rip.loss, across);
         // The mirrored cut is looked at instead.
-        if (rip.narrowest === 0 && rest > 0 && at > rest) continue;
+        if (!ruled && rest > 0 && at > rest) continue;
         const [first, second] = axis === 'width' ? [solve(at, t), solve(rest, t)] : [solve(w, at), solve(w, rest)];
         for (const a of first) {
           if (a.tree === null) continue;
@@ -172,8 +175,8 @@ function grids(rip: Ripping, w: number, t: number): SectionPattern[] {
       [s.width, s.thickness],
       [s.thickness, s.width],
     ].flatMap(([across, deep]) => {
-      const column = row(rip, 'thickness', t, deep as number, leafOf(rip, i));
-      const all = column && row(rip, 'width', w, across as number, column);
+      const column = row(rip, 'thickness', [t, across as number], deep as number, leafOf(rip, i));
+      const all = column && row(rip, 'width', [w, t], across as number, column);
       return all ? [all] : [];
     }),
   );
@@ -183,21 +186,34 @@ function leafOf(rip: Ripping, i: number): SectionPattern {
   return { counts: rip.sections.map((_, j) => Number(i === j)), tree: { stick: i }, fences: [], rips: 0 };
 }
 
-/** As many equal pieces of `size` as come out of `along`, each cut up as `each` says. */
+/** As many equal pieces of `size` as come out of a piece `along` by `across`, each cut up as `each` says. */
 function row(
   rip: Ripping,
   axis: 'width' | 'thickness',
-  along: number,
+  [along, across]: readonly [number, number],
   size: number,
   each: SectionPattern,
 ): SectionPattern | undefined {
   if (along < size) return undefined;
   if (along === size) return each;
-  if (along < rip.narrowest) return undefined;
+  if (!mayPart(rip, along, across)) return undefined;
   const nothing = { counts: each.counts.map(() => 0), tree: null, fences: [], rips: 0 };
-  const b = row(rip, axis, along - size - rip.loss, size, each) ?? nothing;
+  const b = row(rip, axis, [along - size - rip.loss, across], size, each) ?? nothing;
   const counts = each.counts.map((n, i) => n + (b.counts[i] as number));
   return join({ axis, at: size, a: each, b }, counts);
+}
+
+/** The patterns that no other beats, the first of those that yield the same. */
+export function undominated(patterns: readonly SectionPattern[], sections: readonly StickSection[]): SectionPattern[] {
+  const found: SectionPattern[] = [];
+  for (const p of patterns) {
+    if (found.some((o) => covers(o.counts, p.counts, sections))) continue;
+    for (let i = found.length - 1; i >= 0; i--) {
+      if (covers(p.counts, (found[i] as SectionPattern).counts, sections)) found.splice(i, 1);
+    }
+    found.push(p);
+  }
+  return found;
 }
 
 /** Whether `a` has as many sticks as `b` of every section; more than are of use count for nothing. */

@@ -1,0 +1,111 @@
+import { boundAt, type Mixture, mixture, type Rest } from './bound.ts';
+import { valueOf } from './division.ts';
+import { mayRip } from './fit.ts';
+import { layoutOf, patternOf } from './layout.ts';
+import type { BoardRoom, Nested } from './nested.ts';
+import { priceKind, priceLengths } from './pricing.ts';
+import type { SectionPattern } from './section.ts';
+
+/** Cuts of divisions looked at in one pricing of all segment lengths. */
+const WORK = 8_000_000;
+
+/** What the relaxed rules of ripping give: a bound, and per room the patterns that came with it, as the saw allows. */
+export interface Relaxed {
+  readonly bound: number;
+  readonly patterns: readonly (readonly SectionPattern[])[];
+}
+
+/**
+ * The bound where section patterns are not all known: column generation as for a {@link mixture}, but with each segment
+ * priced by the best division of its section, with no rule on the size of a piece that is ripped. No plan of the family
+ * costs less than what these prices bound. `undefined` where some section has too many divisions.
+ */
+export function relaxedBound(nested: Nested, rest: Rest, rounds: number): Relaxed | undefined {
+  if (!nested.lengthsComplete || nested.rooms.some((room) => !room.ripped.complete && !room.ripped.division)) return;
+  const costOf = (room: BoardRoom, b: number): number => room.boards[b]?.cost as number;
+  const found = nested.rooms.map(() => new Map<string, SectionPattern>());
+  let bound = 0;
+  let known: Mixture['known'] = [];
+  // Lists of their own: what is found here need not be allowed by the saw.
+  const loose: Nested = { ...nested, rooms: nested.rooms.map((room) => ({ ...room, patterns: [...room.patterns] })) };
+  for (let round = 0; round < rounds; round++) {
+    const mix = mixture(loose, rest, { known, rounds: 60 });
+    known = mix.known;
+    for (const kind of loose.kinds) priceKind(kind, mix.worth);
+    const added = loose.rooms.map((room, r) => priceDivided(loose, room, found[r] as Map<string, SectionPattern>));
+    bound = Math.max(bound, boundAt(loose, rest, mix.worth, costOf));
+    if (!added.includes(true)) break;
+  }
+  return { bound, patterns: found.map((map) => [...map.values()]) };
+}
+
+/**
+ * Prices a room by the best division at each segment length. Adds the divisions worth more than any pattern known to
+ * the room's patterns, and to `found` what the saw can make of them; says whether there were any.
+ */
+function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, SectionPattern>): boolean {
+  const { rip, division } = room.ripped;
+  const patterns = room.patterns as SectionPattern[];
+  const before = patterns.length;
+  const own = patterns.slice();
+  const worthAt = (i: number): number[] =>
+    room.kinds.map((k, s) => nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
+  const best = (list: readonly SectionPattern[], worths: readonly number[]): number =>
+    list.reduce(
+      (most, p) =>
+        Math.max(
+          most,
+          p.counts.reduce((sum, n, s) => sum + n * (worths[s] as number), 0),
+        ),
+      0,
+    );
+  const whole = own.filter((p) => p.rips === 0);
+  const steps = stepsOf(
+    room,
+    worthAt,
+    division === undefined ? room.segments.length : Math.max(8, WORK / division.a.length),
+  );
+  for (const { from, to } of steps) {
+    // Prices of the longest segment of a step hold for the shorter ones as well: they can only be too high.
+    const worths = worthAt(to);
+    let worth = best(own, worths);
+    if (division !== undefined && mayRip(nested.problem, room.segments[to] as number)) {
+      const valued = valueOf(division, worths, false);
+      const top = valued.worth[valued.worth.length - 1] as number;
+      const layout = top > worth * (1 + 1e-9) + 1e-9 ? layoutOf(rip, division, valued) : undefined;
+      if (layout !== undefined) {
+        const loose = patternOf({ ...rip, narrowest: 0, deepest: Number.POSITIVE_INFINITY }, layout);
+        if (loose !== undefined && best([loose], worths) > worth * (1 + 1e-9) && !patterns.some((p) => same(p, loose)))
+          patterns.push(loose);
+        const allowed = patternOf(rip, layout);
+        if (allowed !== undefined) found.set(allowed.counts.join(), allowed);
+      }
+      worth = Math.max(worth, top);
+    }
+    for (let i = from; i <= to; i++) {
+      const ripped = mayRip(nested.problem, room.segments[i] as number);
+      room.ripWorth[i] = ripped ? worth : best(whole, worths);
+    }
+  }
+  priceLengths(room);
+  return patterns.length > before;
+}
+
+function same(a: SectionPattern, b: SectionPattern): boolean {
+  return a.counts.every((n, s) => n === b.counts[s]);
+}
+
+/** Runs of segment lengths at which sticks are worth the same, or, where there are over `most`, nearly the same. */
+function stepsOf(room: BoardRoom, worthAt: (i: number) => number[], most: number): { from: number; to: number }[] {
+  const totals = Array.from(room.segments, (_, i) => worthAt(i).reduce((sum, w) => sum + w, 0));
+  const steps: { from: number; to: number }[] = [];
+  const grain = Math.max(1e-12, (totals[totals.length - 1] ?? 0) / most);
+  const exact = new Set(totals).size <= most;
+  totals.forEach((total, i) => {
+    const last = steps[steps.length - 1];
+    const near = last !== undefined && total - (totals[last.from] as number) <= (exact ? 1e-12 : grain);
+    if (near) last.to = i;
+    else steps.push({ from: i, to: i });
+  });
+  return steps;
+}
