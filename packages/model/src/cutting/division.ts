@@ -154,7 +154,7 @@ function partUp(rip: Ripping, unit: number, most: number): Divisions | undefined
 }
 
 /** The best division at these worths of sticks; `ruled` keeps to cuts that the saw's rules allow. */
-export function valueOf(division: Divisions, worths: ArrayLike<number>, ruled: boolean): Valued {
+export function valued(division: Divisions, worths: ArrayLike<number>, ruled: boolean): Valued {
   const { cuts, a, b, how, fits, sticks } = division;
   const count = cuts.length - 1;
   const worth = new Float64Array(count);

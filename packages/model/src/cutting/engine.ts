@@ -6,7 +6,7 @@ import { costOfTakes, type Draft, isDone, takeOff } from './greedy.ts';
 import { type Group, planGroup } from './group.ts';
 import type { CutPlan } from './plan.ts';
 import { concludePlan, openJob, type PlanOptions } from './quick.ts';
-import { costUnit, refusedPlan } from './result.ts';
+import { costUnit, inHundredths, refusedPlan } from './result.ts';
 import { loadSolver, searchFlow } from './solver.ts';
 
 /** What to plan, and a way to stop early; an `AbortSignal` will do. */
@@ -39,7 +39,7 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
     const bound = groups.reduce((s, g, i) => s + Math.min(g.cost, i === at ? Math.max(g.bound, raised) : g.bound), 0);
     if (told === `${cost} ${bound}`) return;
     told = `${cost} ${bound}`;
-    options.onProgress?.({ cost: cost * unit, bound: bound * unit });
+    options.onProgress?.({ cost: inHundredths(cost * unit), bound: inHundredths(bound * unit) });
   };
   tell();
   for (let i = 0; i < groups.length; i++) {
@@ -87,7 +87,7 @@ async function search(
   raise: (bound: number) => void,
 ): Promise<Group> {
   const highs = await loadSolver();
-  if (highs === undefined || !group.nested.complete) return group;
+  if (highs === undefined) return group;
   const { nested, rest, mix } = group;
   const step = nested.problem.costStep;
   const dearest = nested.problem.boards.reduce((m, b) => Math.max(m, b.cost), 0);
@@ -95,12 +95,14 @@ async function search(
   const below = group.done ? group.cost - step : dearest * pieces;
   const flow = flowBelow(nested, rest, mix, below, stage.choices);
   const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
-  // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan.
+  // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan; but for lists
+  // cut short it speaks of the plans that they hold alone.
+  const { complete } = nested;
   const others = flow.complete ? Number.POSITIVE_INFINITY : flow.bound;
-  const provenBy = (bound: number): number => roundUp(Math.min(bound, others), step);
+  const provenBy = (bound: number): number => (complete ? roundUp(Math.min(bound, others), step) : group.bound);
   const told = (bound: number): void => raise(provenBy(bound));
   const solved = searchFlow(highs, flow, start, { ...stage, stopped, told });
-  if (solved.infeasible && flow.complete) return { ...group, hopeless: !group.done };
+  if (solved.infeasible && flow.complete && complete) return { ...group, hopeless: !group.done };
   const proven = provenBy(solved.bound);
   const draft = solved.tallied && draftOf(group, takesOf(nested, solved.tallied));
   // An equal cost with less wood opened, or fewer rips, is taken too.

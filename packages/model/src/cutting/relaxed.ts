@@ -1,7 +1,7 @@
 import { boundAt, type Mixture, mixture, type Rest } from './bound.ts';
-import { valueOf } from './division.ts';
+import { valued } from './division.ts';
 import { mayRip } from './fit.ts';
-import { layoutOf, patternOf } from './layout.ts';
+import { type Layout, layoutOf, patternOf } from './layout.ts';
 import type { BoardRoom, Nested } from './nested.ts';
 import { priceKind, priceLengths } from './pricing.ts';
 import type { SectionPattern } from './section.ts';
@@ -44,51 +44,57 @@ export function relaxedBound(nested: Nested, rest: Rest, rounds: number): Relaxe
  * the room's patterns, and to `found` what the saw can make of them; says whether there were any.
  */
 function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, SectionPattern>): boolean {
-  const { rip, division } = room.ripped;
+  const { division } = room.ripped;
   const patterns = room.patterns as SectionPattern[];
-  const before = patterns.length;
-  const own = patterns.slice();
-  const worthAt = (i: number): number[] =>
+  const known = patterns.slice();
+  const whole = known.filter((p) => p.rips === 0);
+  const worthsAt = (i: number): number[] =>
     room.kinds.map((k, s) => nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
-  const best = (list: readonly SectionPattern[], worths: readonly number[]): number =>
-    list.reduce(
-      (most, p) =>
-        Math.max(
-          most,
-          p.counts.reduce((sum, n, s) => sum + n * (worths[s] as number), 0),
-        ),
-      0,
-    );
-  const whole = own.filter((p) => p.rips === 0);
-  const steps = stepsOf(
-    room,
-    worthAt,
-    division === undefined ? room.segments.length : Math.max(8, WORK / division.a.length),
-  );
-  for (const { from, to } of steps) {
+  const most = division === undefined ? room.segments.length : Math.max(8, WORK / division.a.length);
+  for (const { from, to } of stepsOf(room, worthsAt, most)) {
     // Prices of the longest segment of a step hold for the shorter ones as well: they can only be too high.
-    const worths = worthAt(to);
-    let worth = best(own, worths);
+    const worths = worthsAt(to);
+    let worth = bestOf(known, worths);
     if (division !== undefined && mayRip(nested.problem, room.segments[to] as number)) {
-      const valued = valueOf(division, worths, false);
-      const top = valued.worth[valued.worth.length - 1] as number;
-      const layout = top > worth * (1 + 1e-9) + 1e-9 ? layoutOf(rip, division, valued) : undefined;
-      if (layout !== undefined) {
-        const loose = patternOf({ ...rip, narrowest: 0, deepest: Number.POSITIVE_INFINITY }, layout);
-        if (loose !== undefined && best([loose], worths) > worth * (1 + 1e-9) && !patterns.some((p) => same(p, loose)))
-          patterns.push(loose);
-        const allowed = patternOf(rip, layout);
-        if (allowed !== undefined) found.set(allowed.counts.join(), allowed);
+      const best = valued(division, worths, false);
+      const top = best.worth[best.worth.length - 1] as number;
+      if (top > worth * (1 + 1e-9) + 1e-9) {
+        learn(room, { layout: layoutOf(room.ripped.rip, division, best), worths, worth }, found);
+        worth = top;
       }
-      worth = Math.max(worth, top);
     }
     for (let i = from; i <= to; i++) {
-      const ripped = mayRip(nested.problem, room.segments[i] as number);
-      room.ripWorth[i] = ripped ? worth : best(whole, worths);
+      room.ripWorth[i] = mayRip(nested.problem, room.segments[i] as number) ? worth : bestOf(whole, worths);
     }
   }
   priceLengths(room);
-  return patterns.length > before;
+  return patterns.length > known.length;
+}
+
+/** Keeps a layout worth more than all patterns known: as it is for the bound, as the saw allows for plans. */
+function learn(
+  room: BoardRoom,
+  of: { readonly layout: Layout | undefined; readonly worths: readonly number[]; readonly worth: number },
+  found: Map<string, SectionPattern>,
+): void {
+  if (of.layout === undefined) return;
+  const { rip } = room.ripped;
+  const patterns = room.patterns as SectionPattern[];
+  const loose = patternOf({ ...rip, narrowest: 0, deepest: Number.POSITIVE_INFINITY }, of.layout);
+  if (
+    loose !== undefined &&
+    bestOf([loose], of.worths) > of.worth * (1 + 1e-9) &&
+    !patterns.some((p) => same(p, loose))
+  )
+    patterns.push(loose);
+  const allowed = patternOf(rip, of.layout);
+  if (allowed !== undefined) found.set(allowed.counts.join(), allowed);
+}
+
+/** The worth of the best of some patterns. */
+function bestOf(patterns: readonly SectionPattern[], worths: readonly number[]): number {
+  const worthOf = (p: SectionPattern): number => p.counts.reduce((sum, n, s) => sum + n * (worths[s] as number), 0);
+  return patterns.reduce((most, p) => Math.max(most, worthOf(p)), 0);
 }
 
 function same(a: SectionPattern, b: SectionPattern): boolean {

@@ -1,10 +1,11 @@
+import { fenceOrder } from './fenceorder.ts';
 import type { Group } from './group.ts';
 import type { BoundKind, CutPlan, PlannedBoard, Refusal, ShoppingLine } from './plan.ts';
 import type { CuttingInput, Problem } from './problem.ts';
 import { sidesOf } from './problem.ts';
 import { fromTicks, ticksUp } from './ticks.ts';
 import { plannedBoards } from './tree.ts';
-import { fenceOrder, leftoversOf, sharesOf, tally } from './walk.ts';
+import { leftoversOf, sharesOf, tally } from './walk.ts';
 
 /** Money or mm3 that one unit of inner cost stands for. */
 export function costUnit(problem: Problem): number {
@@ -26,9 +27,9 @@ export function finishPlan(problem: Problem, input: CuttingInput, groups: readon
   return {
     status: optimal ? 'optimal' : 'within',
     boards,
-    cost: round(cost * unit),
+    cost: inHundredths(cost * unit),
     costIs: problem.costIs,
-    bound: round(bound * unit),
+    bound: inHundredths(bound * unit),
     boundKind: worst(groups.map((g) => g.boundKind)),
     gap: optimal ? 0 : cost / bound - 1,
     shares: sharesOf(sum, planedOff(input, boards)),
@@ -86,7 +87,7 @@ function shoppingList(problem: Problem, input: CuttingInput, boards: readonly Pl
     const count = boards.reduce((sum, b) => (b.from === 'stock' && b.stock === stock ? sum + b.count : sum), 0);
     if (count === 0) return [];
     const inner = problem.boards.find((b) => !b.rack && b.index === stock)?.cost ?? 0;
-    const each = problem.costIs === 'price' ? round(inner / 100) : undefined;
+    const each = problem.costIs === 'price' ? inHundredths(inner / 100) : undefined;
     return [
       {
         stock,
@@ -94,13 +95,13 @@ function shoppingList(problem: Problem, input: CuttingInput, boards: readonly Pl
         length: s.length,
         count,
         each,
-        total: each === undefined ? undefined : round(each * count),
+        total: each === undefined ? undefined : inHundredths(each * count),
       },
     ];
   });
 }
 
 /** Loses the noise of doubles from sums of hundredths. */
-function round(value: number): number {
+export function inHundredths(value: number): number {
   return Math.round(value * 100) / 100;
 }

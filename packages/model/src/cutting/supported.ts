@@ -1,4 +1,4 @@
-import { type Divisions, divisionsOf, valueOf } from './division.ts';
+import { type Divisions, divisionsOf, valued } from './division.ts';
 import { layoutOf, patternOf } from './layout.ts';
 import { type Ripping, type SectionPattern, sectionPatterns, undominated } from './section.ts';
 import { yieldsOf } from './vectors.ts';
@@ -50,7 +50,7 @@ function areaOf(rip: Ripping, s: number): number {
 
 /** The pattern of most worth that the saw's rules allow; `undefined` where none is found. */
 export function bestPattern(rip: Ripping, division: Divisions, worths: ArrayLike<number>): SectionPattern | undefined {
-  const layout = layoutOf(rip, division, valueOf(division, worths, true));
+  const layout = layoutOf(rip, division, valued(division, worths, true));
   return layout && patternOf(rip, layout);
 }
 
@@ -63,12 +63,12 @@ function supported(rip: Ripping, division: Divisions): SectionPattern[] {
   };
   const lists = worthsOf(areas);
   const tries = Math.max(8, Math.floor(WORK / division.a.length));
-  for (const worths of lists.slice(0, tries)) keep(layoutOf(rip, division, valueOf(division, worths, true)));
+  for (const worths of lists.slice(0, tries)) keep(layoutOf(rip, division, valued(division, worths, true)));
   // Every first rip of the board, with the best on either side of it.
-  const valued = valueOf(division, areas, true);
+  const best = valued(division, areas, true);
   const top = division.cuts.length - 2;
   for (let cut = division.cuts[top] as number; cut < (division.cuts[top + 1] as number); cut++) {
-    if (((division.how[cut] as number) & 8) === 0) keep(layoutOf(rip, division, valued, cut));
+    if (((division.how[cut] as number) & 8) === 0) keep(layoutOf(rip, division, best, cut));
   }
   return made;
 }
@@ -79,7 +79,11 @@ function worthsOf(areas: readonly number[]): number[][] {
   areas.forEach((_, s) => {
     lists.push(areas.map((a, i) => (i === s ? a : 0)));
   });
-  for (const by of [1.1, 1.3, 1.7, 3]) areas.forEach((_, s) => lists.push(areas.map((a, i) => (i === s ? by * a : a))));
+  for (const by of [1.1, 1.3, 1.7, 3]) {
+    areas.forEach((_, s) => {
+      lists.push(areas.map((a, i) => (i === s ? by * a : a)));
+    });
+  }
   for (const by of [1, 1.25, 0.8, 1.6, 0.6]) {
     areas.forEach((x, s) => {
       areas.slice(0, s).forEach((y, r) => {
