@@ -49,7 +49,7 @@ export function finishFor(panel: Panel, job: Pick<Job, 'finish'>): FinishAmount 
 
 const WHEN = {
   penetrating:
-    'after weaving: thin oil or stain reaches between the slats; end grain of slats, staves and grooves before',
+    'after weaving: thin oil or stain reaches between the slats; end grain, grooves and holes had theirs before',
   film: 'before weaving: varnish and paint bridge the joints and crack when the slats move; keep it off glued faces',
   none: 'no finish: outdoors the wood greys and swells more',
 } as const;

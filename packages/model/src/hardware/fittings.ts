@@ -15,8 +15,8 @@ export interface Fitting {
   readonly unit: 'pieces' | 'mm';
 }
 
-/** Wire beyond the brace for the loops at both ends, mm; common practice, no source. */
-const LOOPS = 12 * INCH;
+/** Wire beyond the brace for the loops and clips at both ends, mm: 6 in each; common practice, no source. */
+export const WIRE_TURNS: number = 12 * INCH;
 
 /** Hinges, latch, brace fittings, brackets, plugs, track and glides of one panel. */
 export function fittingsOf(panel: Panel): Fitting[] {
@@ -49,7 +49,7 @@ export function fittingsOf(panel: Panel): Fitting[] {
               {
                 name: `wire rope ${formatLength(CABLE.diameter, panel.display, { named: true })}, 7x7`,
                 material,
-                count: Math.ceil(gate.brace.length + LOOPS),
+                count: Math.ceil(gate.brace.length + WIRE_TURNS),
                 unit: 'mm' as const,
               },
               piece('turnbuckle', 1),

@@ -3,22 +3,24 @@ import { formatLength } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { finishFor, QUART } from './finish.ts';
 import { fittingsOf } from './fittings.ts';
+import { BOTTLE, glueFor } from './glue.ts';
+import type { Plug } from './plug.ts';
 import { screwSchedule } from './schedule.ts';
 
 /** One line of hardware to buy for the whole job. */
 export interface HardwareLine {
-  readonly kind: 'screw' | 'pin' | 'fitting' | 'finish';
+  readonly kind: 'screw' | 'pin' | 'plug' | 'glue' | 'fitting' | 'finish';
   readonly name: string;
   readonly material: string;
-  /** Wanted: pieces, or litres of finish, or mm of wire and track. */
+  /** Wanted: pieces (of a bottle of glue the share used), or litres of finish, or mm of wire and track. */
   readonly count: number;
-  /** To buy: a tenth over for screws and pins, whole numbers. */
+  /** To buy: a tenth over for screws, pins and plugs, whole numbers. */
   readonly buy: number;
   readonly unit: 'pieces' | 'litres' | 'mm';
   readonly where: readonly { readonly panel: string; readonly count: number }[];
 }
 
-/** Every screw, pin, fitting and the finish of the whole job, equal ones in one line. */
+/** Every screw, pin, plug and fitting, the glue and the finish of the whole job, equal ones in one line. */
 export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[] {
   const lines = new Map<string, HardwareLine>();
   const add = (line: Omit<HardwareLine, 'buy' | 'where'>, panel: Panel) => {
@@ -33,8 +35,13 @@ export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[]
     lines.set(key, { ...line, count: sum, buy: toBuy(line.kind, sum), where });
   };
   for (const panel of panels) {
-    for (const { fastener, name, material, count } of screwSchedule(panel))
+    for (const { fastener, name, material, count, plug } of screwSchedule(panel)) {
       add({ kind: fastener.kind, name, material, count, unit: 'pieces' }, panel);
+      if (plug)
+        add({ kind: 'plug', name: plugName(plug, panel), material: 'wood of the frame', count, unit: 'pieces' }, panel);
+    }
+    const glue = glueFor(panel);
+    add({ kind: 'glue', name: glue.name, material: '', count: glue.litres / BOTTLE, unit: 'pieces' }, panel);
     for (const fitting of fittingsOf(panel)) add({ kind: 'fitting', ...fitting }, panel);
     const { litres } = finishFor(panel, job);
     if (litres > 0)
@@ -43,8 +50,12 @@ export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[]
   return [...lines.values()];
 }
 
+function plugName({ drill }: Plug, { display }: Panel): string {
+  return `wooden plug ${display.unit === 'in' ? `${drill.inch} in` : `${drill.diameter} mm`}`;
+}
+
 function toBuy(kind: HardwareLine['kind'], count: number): number {
-  if (kind === 'screw' || kind === 'pin') return Math.ceil(Math.round(count * 110) / 100);
+  if (kind === 'screw' || kind === 'pin' || kind === 'plug') return Math.ceil(Math.round(count * 110) / 100);
   return kind === 'finish' ? Math.ceil(count * 10 - 1e-9) / 10 : Math.ceil(count - 1e-9);
 }
 

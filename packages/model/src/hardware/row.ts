@@ -1,7 +1,9 @@
+import { INCH } from '../length.ts';
 import type { Place } from '../uses/place.ts';
 import type { Wood } from '../wood/wood.ts';
 import type { ChosenScrew } from './choose.ts';
 import type { ScrewHoles } from './pilot.ts';
+import type { Plug } from './plug.ts';
 
 /** The joints of a panel that screws or pins hold. */
 export type JointName =
@@ -47,10 +49,14 @@ export interface ScrewRow {
   readonly grain: 'side' | 'end';
   /** Drills; pins in wood so thin go in without. */
   readonly holes?: ScrewHoles;
+  /** Where the heads are sunk: the bit for the counterbore, and the plug that fills it. */
+  readonly plug?: Plug;
   readonly material: string;
   /** From the screw's middle to the nearest long edge, and to the nearest end, of the pieces joined. */
   readonly edge: Distance;
   readonly end: Distance;
+  /** Where to mark them, in words with sizes: heights are from the foot of the frame. */
+  readonly where: string;
   readonly remark?: string;
   readonly source: string;
 }
@@ -69,8 +75,15 @@ export interface JointToScrew {
   readonly into?: Wood;
   readonly edge: number;
   readonly end: number;
+  readonly where: string;
   readonly remark?: string;
 }
 
 /** Wanted distances in diameters, prebored: edge, and end where the wood is pressed. NDS C12.1.5.7, from memory. */
 export const DISTANCES: { readonly edge: number; readonly end: number } = { edge: 2.5, end: 5 };
+
+/** Wood kept under the head of a screw in a thick piece, mm: 1 1/2 in, common practice, no source. */
+export const KEEP: number = 1.5 * INCH;
+
+/** Steps of the three screws of a hinge plate along the stile, mm: 1 1/4 in, common practice, no source. */
+export const HINGE_SCREWS: number = 1.25 * INCH;

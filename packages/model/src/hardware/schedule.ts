@@ -4,6 +4,7 @@ import { WALL_GRAVITY } from '../uses/fixings.ts';
 import { frameJoints } from './framejoints.ts';
 import { metalFor } from './metal.ts';
 import { screwGravity, screwHoles } from './pilot.ts';
+import { plugFor } from './plug.ts';
 import { DISTANCES, type JointToScrew, type ScrewRow } from './row.ts';
 import { useJoints } from './usejoints.ts';
 
@@ -16,7 +17,7 @@ export function screwSchedule(panel: Panel): ScrewRow[] {
 }
 
 function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
-  const { screw, pin, places, along, grain = 'side', into, edge, end, remark } = joint;
+  const { screw, pin, places, along, grain = 'side', into, edge, end, where, remark } = joint;
   const fastener = screw
     ? ({ kind: 'screw', ...screw } as const)
     : pin
@@ -36,9 +37,11 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
     ...(fastener.kind === 'screw' && {
       holes: screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : WALL_GRAVITY }),
     }),
+    ...(fastener.kind === 'screw' && fastener.counterbore > 0 && { plug: plugFor(fastener, panel.display) }),
     material: metalFor(panel).name,
     edge: { found: edge, wanted: DISTANCES.edge * diameter },
     end: { found: end, wanted: DISTANCES.end * diameter },
+    where,
     ...(remark !== undefined && { remark }),
     source: 'spacing NDS C12.1.5.7 (from memory), guidance: the rule is that the wood must not split',
   };

@@ -1,18 +1,19 @@
 import type { DividerUse, GateUse, GuardUse } from '../job/job.ts';
 import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
-import { braceLine, strutThickness } from '../uses/brace.ts';
+import { type BraceLine, braceLine, strutThickness } from '../uses/brace.ts';
 import { sideFixings } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { spread } from '../uses/place.ts';
 import { chooseScrew } from './choose.ts';
-import { cornerPlaces, cornerScrew } from './framejoints.ts';
-import type { JointToScrew } from './row.ts';
+import { cornerPlaces, cornerScrew } from './corner.ts';
+import { HINGE_SCREWS, type JointToScrew } from './row.ts';
+import { heightsText, lengthsText } from './where.ts';
 
-/** Step of cap screws, wood kept under a foot's screw, thickness of a leaf or plate, mm; common practice, no source. */
+/** Step of cap screws, wood kept under a foot's screw, thickness of a hinge or brace plate, mm; common practice. */
 const CAP_STEP = 16 * INCH;
 const FOOT_KEEP = INCH;
-const LEAF = 2.5;
+const PLATE = 2.5;
 
 /** Joints that a panel's use adds. */
 export function useJoints(panel: Panel): JointToScrew[] {
@@ -41,9 +42,11 @@ function mounting(panel: Panel): JointToScrew {
     ...(bracket && { into: panel.spec.wood.stile.wood }),
     edge: panel.stile.width / 2,
     end: first - panel.rail.height,
-    remark: bracket
-      ? 'angle brackets at the back: two screws in the stile, two in the post'
-      : 'clearance hole in the stile',
+    where: `up each stile, ${bracket ? 'at the back' : 'in the middle of its front face'}; ${heightsText(
+      fixings.places.map(({ y }) => y),
+      panel.display,
+    )}`,
+    remark: bracket ? 'angle brackets: two screws in the stile, two in the post' : 'clearance hole in the stile',
   };
 }
 
@@ -60,6 +63,7 @@ function cap(panel: Panel, { cap: rail }: GuardUse): JointToScrew[] {
       into: spec.wood.rail.wood,
       edge: panel.rail.depth / 2,
       end: 2 * INCH,
+      where: `along the middle of the cap, from its left end: ${lengthsText(xs, display)}`,
       remark: 'plug or fill the heads: water stands on a cap',
     },
   ];
@@ -94,24 +98,45 @@ function feet(panel: Panel, { feet: foot }: DividerUse): JointToScrew[] {
       into: spec.wood.rail.wood,
       edge: Math.min(rail.depth / 2 - off, foot.width - inner, outer),
       end: outer,
+      where: `up through each foot, from the end of the rail: ${lengthsText([outer, inner], display)}; one in front of its middle and one behind, ${lengthsText([off], display)} off`,
     },
   ];
 }
 
 function hinges(panel: Panel, gate: GateUse): JointToScrew[] {
   const { stile, spec, display } = panel;
-  const places = gateDetails(panel).hinges.flatMap(({ x, y }) =>
-    [-1, 0, 1].map((i) => ({ x, y: y + i * 1.25 * INCH, z: ((i === 0 ? 1 : -1) * stile.depth) / 6 })),
+  const middles = gateDetails(panel).hinges;
+  const places = middles.flatMap(({ x, y }) =>
+    [-1, 0, 1].map((i) => ({ x, y: y + i * HINGE_SCREWS, z: ((i === 0 ? 1 : -1) * stile.depth) / 6 })),
   );
   const shared = {
-    screw: chooseScrew({ gauges: [10, 8], through: LEAF, room: stile.width - 6, unit: display.unit }),
+    screw: chooseScrew({ gauges: [10, 8], through: PLATE, room: stile.width - 6, unit: display.unit }),
     along: 'x',
     edge: stile.depth / 3,
-    end: Math.max(0, gate.hingeInset - 1.25 * INCH - panel.rail.height),
+    end: Math.max(0, gate.hingeInset - HINGE_SCREWS - panel.rail.height),
   } as const;
+  const heights = lengthsText(
+    middles.map(({ y }) => y),
+    display,
+  );
+  const remark = 'drill where the hinge plate has its holes';
   return [
-    { joint: 'hinge to stile', ...shared, places, into: spec.wood.stile.wood, remark: 'as the leaf has its holes' },
-    { joint: 'hinge to post', ...shared, places: [], count: places.length, remark: 'longer ones if the post is thick' },
+    {
+      joint: 'hinge to stile',
+      ...shared,
+      places,
+      into: spec.wood.stile.wood,
+      where: `three in each hinge plate; middles of the hinges from the foot of the leaf: ${heights}`,
+      remark,
+    },
+    {
+      joint: 'hinge to post',
+      ...shared,
+      places: [],
+      count: places.length,
+      where: 'level with those in the leaf',
+      remark: `${remark}; longer screws if the post is thick`,
+    },
   ];
 }
 
@@ -120,7 +145,7 @@ function brace(panel: Panel, gate: GateUse): JointToScrew[] {
   if (!line) return [];
   const { stile, rail, spec, display } = panel;
   const strut = line.kind === 'strut';
-  const through = strut ? strutThickness(panel) : LEAF;
+  const through = strut ? strutThickness(panel) : PLATE;
   const z = -stile.depth / 2 - through;
   const off = Math.min(stile.width, rail.height) / 6;
   return [
@@ -135,6 +160,17 @@ function brace(panel: Panel, gate: GateUse): JointToScrew[] {
       into: spec.wood.stile.wood,
       edge: Math.min(stile.width, rail.height) / 2 - off,
       end: rail.height / 2 - off,
+      where: `two in each ${strut ? 'end' : 'plate'}, at the back; ${braceEndsText(panel, line)}`,
     },
   ];
+}
+
+/** Where the two ends of a brace are, each as in from its own side of the leaf and up from the foot, in words. */
+export function braceEndsText(
+  { outside, display }: Pick<Panel, 'outside' | 'display'>,
+  { hinge, latch }: BraceLine,
+): string {
+  const end = (of: string, { x, y }: BraceLine['hinge']) =>
+    `${of} ${lengthsText([Math.min(x, outside.width - x)], display)} in from the edge, ${lengthsText([y], display)} up from the foot`;
+  return `middles: ${end('hinge side', hinge)}; ${end('latch side', latch)}`;
 }

@@ -16,7 +16,7 @@ export function cautions(job: Job): CautionGroup[] {
       lines: [
         'Your wood. Strength, stiffness and movement are averages of clear straight-grained wood; one board in three is off by more than 16 % in strength. Bend a trial slat before cutting them all.',
         'Time. Wood held bent creeps and loses some of its spring. Steaming, soaking and glue are not reckoned.',
-        'The joint. Screws in end grain are not reckoned on to pull; corners are held square by glue, end staves and the weave.',
+        'The joint. Don’t count on screws in end grain; corners are held square by glue, end staves and the weave.',
         'What it is fixed to: walls, plugs, posts, footings and ceilings are for whoever knows them.',
         'The law. Figures of model codes are told where they bear on the job; the local code and a licensed professional decide.',
         ...(outdoors

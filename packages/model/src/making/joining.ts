@@ -1,104 +1,38 @@
-import { mostUse, SLAT_USE } from '../findings/weave.ts';
-import type { Drill } from '../hardware/pilot.ts';
-import type { ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import { formatLength } from '../length.ts';
 import { type Panel, sideAt } from '../panel/panel.ts';
-import { insertionFactor } from '../weave/insertion.ts';
-import { changesOfSide } from '../weave/pattern.ts';
-import { eachPanel, fineIn, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
-
-/** Steps from the grooves to the dry fit. */
-export function frameSteps(making: Making): StepText[] {
-  return [grooves(making), sticks(making), dryFit(making)];
-}
+import { coverStripSteps } from './fitting.ts';
+import { jointFigures } from './screws.ts';
+import { eachPanel, fineIn, lengthIn, type Making, type StepText } from './step.ts';
 
 /** Steps from the bottom joints to the square panel. */
 export function weavingSteps(making: Making): StepText[] {
-  return [bottom(making), setStaves(making), weave(making), cap(making), square(making)];
+  return [
+    bottom(making),
+    setStaves(making),
+    ...coverStripSteps(making),
+    weave(making),
+    topRail(making),
+    square(making),
+  ];
 }
 
-/** Screws of one joint, panel by panel, with their holes. */
-export function jointFigures({ job, panels }: Making, joint: ScrewRow['joint']): StepFigure[] {
-  const inch = job.display.unit === 'in';
-  const hole = ({ inch: fraction, diameter }: Drill, step: number) =>
-    inch ? `${fraction} in` : `${(Math.round(diameter / step) * step).toFixed(1)} mm`;
-  return eachPanel(panels, joint, (panel) => {
-    const row = screwSchedule(panel).find((each) => each.joint === joint);
-    if (!row) return undefined;
-    const drills = row.holes
-      ? `; pilot ${hole(row.holes.pilot, 0.1)}, clearance ${hole(row.holes.clearance, 0.5)}`
-      : '';
-    const sunk =
-      row.fastener.kind === 'screw' && row.fastener.counterbore > 0
-        ? `; head sunk ${formatLength(row.fastener.counterbore, job.display, { named: true })}`
-        : '';
-    return `${row.count} of ${row.name}, ${row.material}${drills}${sunk}`;
-  });
-}
-
-function grooves(making: Making): StepText {
-  const { panels } = making;
-  const show = fineIn(making);
-  return {
-    title: 'Cut the grooves in the rails',
-    cautions: [
-      'Groove long rails only, pressed to fence and table by featherboards before and over the cutter; hands never over it. Sneak up on the depth in two or three passes.',
-    ],
-    text: [
-      'Along the inner edge of both rails, from end to end, in the middle of their depth. Cut from both faces with one fence setting, so that the groove is centred.',
-      'Try the width with a stave: it slides by hand and does not rattle.',
-    ],
-    figures: [
-      ...eachPanel(panels, 'groove depth', ({ groove }) => show(groove.depth)),
-      ...eachPanel(panels, 'groove width', ({ groove }) => show(groove.width)),
-      ...eachPanel(panels, 'from each face to the groove', ({ groove, rail }) => show((rail.depth - groove.width) / 2)),
-    ],
-  };
-}
-
-function sticks(making: Making): StepText {
-  const { panels } = making;
-  const show = lengthIn(making);
-  return {
-    title: 'Mark with the sticks',
-    cautions: [
-      'Measure the printed check bar before any stick is used: a page printed at the wrong size is wrong everywhere.',
-    ],
-    text: [
-      'Lay the stave stick along both rails together and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
-      'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
-      'Lay the course stick on both stiles from the bottom and mark the lower edge of the courses.',
-    ],
-    figures: [
-      ...eachPanel(panels, 'staves', ({ staves }) => String(staves.count)),
-      ...eachPanel(panels, 'left faces from the left end of the rail', ({ staves }) =>
-        staves.lefts.map(show).join(', '),
-      ),
-    ],
-  };
-}
-
-function dryFit(making: Making): StepText {
-  const show = lengthIn(making);
-  return {
-    title: 'Dry fit with the top rail on',
-    cautions: [],
-    text: [
-      'Before anything is woven or glued, set the frame up with every stave in both grooves and the top rail on. With slats in, no stave can be changed any more.',
-      'Every stave has to stand in both grooves without touching bottom above. Measure both diagonals. Drill the screw holes now.',
-      'Mark top, front and left on the frame, and take it apart.',
-    ],
-    figures: eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
-  };
+/** Whether any corner screw's head is sunk and wants a plug. */
+function plugged({ panels }: Making): boolean {
+  return panels.some((panel) => screwSchedule(panel).some(({ joint, plug }) => joint === 'rail to stile' && plug));
 }
 
 function bottom(making: Making): StepText {
   return {
     title: 'Fix the bottom rail to the stiles',
     cautions: [],
-    text: ['Glue and screw the bottom corners on a flat bench, a square in each corner. The top stays open.'],
-    figures: jointFigures(making, 'rail to stile'),
+    text: [
+      'Glue and screw the bottom corners on a flat bench, a square in each corner: half of the corner screws go in now, the other half with the top rail.',
+      ...(plugged(making)
+        ? ['Glue a plug over every sunk head, its grain with the rail’s, and pare it flush when the glue is hard.']
+        : []),
+      'The top stays open.',
+    ],
+    figures: jointFigures(making, 'rail to stile', 0.5),
   };
 }
 
@@ -142,17 +76,11 @@ function weave(making: Making): StepText {
       ),
       ...eachPanel(panels, 'rows of the weave, bottom up', rows),
       ...eachPanel(panels, 'course to course', ({ courses }) => show(courses.pitch)),
-      ...eachPanel(panels, 'bent to', (panel) => `${mostUse(panel).toFixed(2)} of its strength`),
-      ...eachPanel(panels, 'pushed aside for a late stave', (panel) => {
-        if (!panel.rows.some(({ sides }) => changesOfSide(sides).length >= 2)) return undefined;
-        const factor = insertionFactor({ staveDepth: panel.staves.depth, slatThickness: panel.courses.thickness });
-        return `${(factor * mostUse(panel)).toFixed(2)} of its strength (at most ${SLAT_USE.weaving})`;
-      }),
     ],
   };
 }
 
-function cap(making: Making): StepText {
+function topRail(making: Making): StepText {
   const { panels } = making;
   const show = fineIn(making);
   const room = panels.some(({ courses }) => courses.allowance > 0);
@@ -160,10 +88,10 @@ function cap(making: Making): StepText {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      'Bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles. Glue and screw the corners; no glue in the groove.',
+      `Bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles. Glue and screw the corners with the other half of the corner screws${plugged(making) ? ', and plug them' : ''}; no glue in the groove.`,
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
-        ? ['Pin and glue the cover strips to the rail, front and back; never to a slat.']
+        ? ['The cover strips come down over the top course, front and back, without pinching it.']
         : []),
       ...(panels.some(({ spec }) => spec.endStop !== undefined) ? ['Pin the stop strips of the open face.'] : []),
     ],
@@ -171,7 +99,7 @@ function cap(making: Making): StepText {
       ...eachPanel(panels, 'room over the stack', ({ courses }) =>
         courses.allowance > 0 ? show(courses.allowance) : undefined,
       ),
-      ...jointFigures(making, 'cover strip to top rail'),
+      ...jointFigures(making, 'rail to stile', 0.5),
       ...jointFigures(making, 'stop strip to stile'),
     ],
   };

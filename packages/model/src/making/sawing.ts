@@ -1,5 +1,6 @@
 import { THIN_RIP } from '../findings/cutting.ts';
-import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepText } from './step.ts';
+import type { Panel } from '../panel/panel.ts';
+import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepFigure, type StepText } from './step.ts';
 
 /** Steps at the saw and the bench before anything is joined. */
 export function sawingSteps(making: Making): StepText[] {
@@ -17,13 +18,13 @@ function chooseWood({ job, panels, parts, plan }: Making): StepText {
       harm ? [`${name}: ${harm}. Extract it and wear a mask.`] : [],
     ),
     text: [
-      'Let the boards lie where they will be worked until their moisture stands still, and measure it.',
+      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it.',
       `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15, no sapwood outdoors. A slat with a knot breaks when it is bent.`,
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
       { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
-      ...(boards === undefined ? [] : [{ what: 'boards to open', value: String(boards), where: '' }]),
+      ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
     ],
   };
 }
@@ -44,10 +45,10 @@ function rip(making: Making): StepText {
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${show(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block over the strip, and let the thin strip fall on the free side of the blade, not between blade and fence.`,
+            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${show(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, never between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop.`,
           ]
         : []),
-      `Rip nothing shorter than ${show(job.saw.shortestRip)} or narrower than ${show(job.saw.narrowestRip)}.`,
+      `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,
     ],
     text: [
       'Follow the cut sheets: they group the rips by fence setting. Rip everything of one setting before the fence moves, spares too.',
@@ -57,7 +58,7 @@ function rip(making: Making): StepText {
       { what: 'rip kerf', value: fine(job.saw.ripKerf), where: '' },
       ...[...sections].map(([size, letters]) => ({ what: `section of ${letters.join(', ')}`, value: size, where: '' })),
       ...(plan && plan.fences.length > 0
-        ? [{ what: 'fence settings', value: plan.fences.map(({ at }) => fine(at)).join(', '), where: '' }]
+        ? [{ what: 'settings, in order on the sheets for the saw', value: String(plan.fences.length), where: '' }]
         : []),
     ],
   };
@@ -76,7 +77,7 @@ function crosscut(making: Making): StepText {
         : [],
     text: [
       'Square one end, then cut to a stop. Slats: square ends, all of one length from one setting; they are longer than the clear width because they bend.',
-      'Leave stiles and staves long: their length follows the measured stack.',
+      'Leave stiles and staves long: they are trimmed to the measured stack.',
     ],
     figures: partFigures(making, ['rail', 'slat', 'cap rail', 'foot', 'strut', 'stand-off block'], ({ length }) =>
       show(length),
@@ -97,7 +98,7 @@ function measureStack(making: Making): StepText {
       'Measure the thickness of ten slats laid on one another and divide by ten.',
       done
         ? 'Both are in the job already: what follows is figured from them.'
-        : 'Write both in the job under measured and print the packet again; stiles, staves and sticks then fit the wood as it is.',
+        : 'Then figure stiles and staves on this sheet by the two lines below. Or write both measures in the job under measured and print the packet again: stiles, staves, slats and sticks then fit the wood as it is.',
     ],
     figures: [
       ...eachPanel(panels, 'slats in the stack', ({ courses }) => String(courses.count)),
@@ -106,9 +107,43 @@ function measureStack(making: Making): StepText {
         courses.gap > 0 ? `${courses.count - 1} of ${fine(courses.gap)}` : undefined,
       ),
       ...eachPanel(panels, 'slat thickness', ({ courses }) => fine(courses.thickness)),
+      ...(done ? [] : lengthRules(making)),
     ],
   };
 }
+
+/** How stile and stave follow from the measured stack, with the sizes planned. */
+function lengthRules(making: Making): StepFigure[] {
+  const { panels } = making;
+  const show = lengthIn(making);
+  return [
+    ...eachPanel(panels, 'stile', ({ courses, stile }) => {
+      const gaps = courses.gap * (courses.count - 1);
+      return `slats as measured${gaps > 0 ? ` + ${show(gaps)} (gaps)` : ''} + ${show(courses.allowance)} (room over them); planned ${show(stile.length)}`;
+    }),
+    ...eachPanel(
+      panels,
+      'stave',
+      ({ groove, staves, spec }) =>
+        `stile + 2 x ${show(groove.depth)} (grooves) - ${show(spec.stave.clearance)} (clearance); planned ${show(staves.length)}`,
+    ),
+  ];
+}
+
+/** Room over the stack, and why it is what it is. */
+function roomText({ courses, movement, spec }: Panel, show: (length: number) => string): string | undefined {
+  const { allowance } = courses;
+  if (allowance <= 0) return undefined;
+  if (spec.allowance !== undefined) return `${show(allowance)}, as the job says`;
+  const over = allowance - movement.needed;
+  const needed = `${show(movement.needed)} to swell into up to ${movement.wettest} % moisture, with a margin`;
+  return over > SAME
+    ? `${show(allowance)}: ${needed}, and what whole courses left over`
+    : `${show(allowance)}: ${needed}`;
+}
+
+/** Lengths that differ by less are one on a tape, mm. */
+const SAME = 0.5;
 
 function cutToStack(making: Making): StepText {
   const fine = fineIn(making);
@@ -120,14 +155,12 @@ function cutToStack(making: Making): StepText {
     text: [
       panels.some(({ asBuilt }) => asBuilt)
         ? 'These lengths come from the measured stack.'
-        : 'If the stack measures other than planned, add or take off the difference on every stile and every stave.',
+        : 'These are the lengths planned. If the stack measures otherwise, add or take off the difference on every stile and every stave.',
       'Stiles in pairs from one stop, staves from one stop.',
     ],
     figures: [
       ...partFigures(making, ['stile', 'stave', 'cover strip', 'stop', 'filler'], ({ length }) => show(length)),
-      ...eachPanel(panels, 'room over the stack', ({ courses }) =>
-        courses.allowance > 0 ? fine(courses.allowance) : undefined,
-      ),
+      ...eachPanel(panels, 'room over the stack', (panel) => roomText(panel, fine)),
     ],
   };
 }

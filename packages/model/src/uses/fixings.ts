@@ -1,6 +1,7 @@
 import { type ChosenScrew, chooseScrew } from '../hardware/choose.ts';
+import { cornerScrew } from '../hardware/corner.ts';
 import { screwWithdrawal, WITHDRAWAL_FACTORS } from '../hardware/withdrawal.ts';
-import { INCH } from '../length.ts';
+import { ceilToMark, INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type Place, spread } from './place.ts';
 import { panelWind } from './wind.ts';
@@ -23,8 +24,11 @@ export interface Fixings {
   readonly resistance?: number;
 }
 
-/** Widest and closest spacing of fixings up a stile, and what keeps them clear of the corner, mm; common practice. */
-const SPACING = { most: 24 * INCH, least: 6 * INCH, corner: 2 * INCH } as const;
+/**
+ * Widest and closest spacing of fixings up a stile, how far the first and last stand clear of the tips of the corner's
+ * screws, and the step their heights are rounded to, mm; common practice, no source.
+ */
+const SPACING = { most: 24 * INCH, least: 6 * INCH, clear: 20, step: { in: INCH / 4, mm: 5 } } as const;
 
 /**
  * Specific gravity taken for wood that is already there: spruce-pine-fir, the weakest common framing. NDS Table 12.3.3A.
@@ -36,7 +40,7 @@ const WALL_ROOM = 2.5 * INCH;
 
 /**
  * Fixings up both stiles: no further apart than 24 in, and as many as the wind's pull asks for where it is reckoned,
- * down to 6 in apart.
+ * down to 6 in apart, all clear of the screws in the corners.
  */
 export function sideFixings(panel: Panel): Fixings {
   const { details, stile, rail, outside, display, site } = panel;
@@ -50,7 +54,8 @@ export function sideFixings(panel: Panel): Fixings {
   const resistance = screwWithdrawal({ gravity: WALL_GRAVITY, ...screw }) * WITHDRAWAL_FACTORS.wind * wet;
   const wind = panelWind(panel);
   const sidePull = wind ? 0.6 * wind.worseSideForce : 0;
-  const [from, to] = [rail.height + SPACING.corner, outside.height - rail.height - SPACING.corner];
+  const from = ceilToMark(rail.height + cornerScrew(panel).penetration + SPACING.clear, SPACING.step[display.unit]);
+  const to = outside.height - from;
   const byLoad = bracket || masonry ? 1 : Math.max(1, Math.ceil(sidePull / Math.max(resistance, 1e-9)) - 1);
   const most = Math.min(SPACING.most, Math.max(SPACING.least, (to - from) / byLoad));
   const ys = spread(from, to, most);

@@ -57,6 +57,78 @@ describe('screwSchedule', () => {
   });
 });
 
+describe('screws that cross in a stile', () => {
+  const settings40 = { seed: 20261124, numRuns: 40 };
+
+  test('fixings stand clear of the tips of the corner screws by 20 mm, where the height lets them', () => {
+    const panel = panelOf({ size: { width: 44, height: 52 } });
+    const rows = screwSchedule(panel);
+    // 1 1/2 in of rail, 2 in of thread and 20 mm are 4.287 in; the next quarter inch is 4 1/2.
+    const ys = rows.find(({ joint }) => joint === 'mounting')?.places.map(({ y }) => y) ?? [];
+    expect(Math.min(...ys)).toBeCloseTo(inches(4.5), 9);
+    expect(Math.max(...ys)).toBeCloseTo(panel.outside.height - inches(4.5), 9);
+  });
+
+  test.each(['screen', 'guard', 'gate'] as const)(
+    'end staves of any %s have their screws an inch or more from fixings and hinges',
+    (use) => {
+      fc.assert(
+        fc.property(arbitraryJob({ use, panels: 1 }), (file) => {
+          for (const panel of solve(readJob(JSON.stringify(file)))) {
+            if (panel.clear.height < 400) continue;
+            const ys = (of: string) =>
+              screwSchedule(panel)
+                .filter(({ joint }) => joint === of)
+                .flatMap(({ places }) => places.map(({ y }) => y));
+            const others = [...ys('mounting'), ...ys('hinge to stile')];
+            for (const y of ys('end stave to stile'))
+              for (const other of others) expect(Math.abs(y - other)).toBeGreaterThanOrEqual(25.4 - 1e-6);
+          }
+        }),
+        settings40,
+      );
+    },
+  );
+
+  test('corner screws stand on the job’s marks, so that every sheet prints the same figure', () => {
+    const { display, rail, ...panel } = panelOf({ size: { width: 44, height: 52 }, stile: { width: 2 } });
+    const places = screwSchedule({ display, rail, ...panel })[0]?.places ?? [];
+    for (const { x, z } of places)
+      for (const size of [Math.min(x, panel.outside.width - x), rail.depth / 2 - z])
+        expect(Math.abs(size / display.mark - Math.round(size / display.mark))).toBeLessThan(1e-6);
+  });
+});
+
+describe('plugs', () => {
+  const sunk = (unit: 'in' | 'mm', height: number) =>
+    screwSchedule(
+      panelOf(
+        { size: { width: unit === 'in' ? 44 : 1100, height: unit === 'in' ? 52 : 1300 }, rail: { height } },
+        { unit },
+      ),
+    )[0];
+
+  test('a rail higher than 1 1/2 in sinks the heads of its corner screws under plugs as wide as the head or wider', () => {
+    // The head of a No. 8 screw is 2 x 0.164 in across: a 3/8 in or a 10 mm plug.
+    expect(sunk('in', 2.5)?.plug).toEqual({
+      drill: { inch: '3/8', diameter: inches(3 / 8) },
+      depth: expect.closeTo(inches(1), 9),
+    });
+    expect(sunk('mm', 60)?.plug?.drill.diameter).toBe(10);
+    expect(sunk('in', 1.5)?.plug).toBeUndefined();
+  });
+
+  test('plugs and glue are bought: a tenth over of plugs, whole bottles', () => {
+    const job = jobOf({ size: { width: 44, height: 52 }, rail: { height: 2.5 } });
+    const lines = hardwareList(job, solve(job));
+    const plugs = lines.find(({ kind }) => kind === 'plug');
+    expect([plugs?.name, plugs?.count, plugs?.buy]).toEqual(['wooden plug 3/8 in', 8, 9]);
+    const glue = lines.find(({ kind }) => kind === 'glue');
+    expect(glue?.name).toMatch(/^waterproof/);
+    expect(glue?.buy).toBe(1);
+  });
+});
+
 describe('metalFor', () => {
   test.each([
     ['western redcedar', 'outdoors', 'stainless steel'],

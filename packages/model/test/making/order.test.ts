@@ -1,5 +1,16 @@
 import { describe, expect, test } from 'vitest';
-import { cautions, makingOrder, measuredAdvice, partsOf, remainingCuts, type Step, solve } from '../../src/index.ts';
+import {
+  amountText,
+  cautions,
+  hardwareList,
+  makingOrder,
+  measuredAdvice,
+  partsOf,
+  remainingCuts,
+  type Step,
+  screwSchedule,
+  solve,
+} from '../../src/index.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
 function stepsOf(panel: object, rest: object = {}): Step[] {
@@ -35,8 +46,10 @@ describe('makingOrder', () => {
       /grooves/,
       /sticks/,
       /Dry fit/,
+      /^Coat end grain/,
       /bottom rail/,
       /Set the staves/,
+      /cover strips/,
       /^Weave/,
       /top rail$/,
       /Square/,
@@ -46,11 +59,13 @@ describe('makingOrder', () => {
     expect(order).toEqual(steps.map((_, i) => i));
   });
 
-  test('a film finish goes on before weaving, a thin one after, none nowhere', () => {
+  test('a film finish goes on before weaving, a thin one on ends before and the rest after, none nowhere', () => {
     const film = stepsOf({}, { finish: { kind: 'film' } });
     expect(place(film, /Finish/)).toBeLessThan(place(film, /^Weave/));
     expect(place(steps, /^Finish/)).toBeGreaterThan(place(steps, /^Weave/));
-    expect(place(stepsOf({}, { finish: { kind: 'none' } }), /Finish/)).toBe(-1);
+    expect(place(steps, /^Coat end grain/)).toBeLessThan(place(steps, /bottom rail/));
+    expect(place(film, /^Coat end grain/)).toBe(-1);
+    expect(place(stepsOf({}, { finish: { kind: 'none' } }), /Finish|Coat/)).toBe(-1);
   });
 
   test.each([
@@ -105,6 +120,73 @@ describe('makingOrder', () => {
     const bedroom = stepsOf({ screen: { bedroom: true } });
     expect(bedroom.at(-1)?.cautions.join()).toMatch(/escape/);
     expect(steps[place(steps, /sticks/)]?.cautions.join()).toMatch(/check bar/);
+  });
+});
+
+describe('makingOrder, sizes of the steps', () => {
+  const all = (steps: readonly Step[], title: RegExp) => said(steps[place(steps, title)] as Step);
+
+  test('corner screws: half with the bottom rail, half with the top; sunk heads are bored and plugged', () => {
+    const high = stepsOf({ rail: { height: '2 1/2' } });
+    for (const title of [/bottom rail/, /top rail$/])
+      expect(all(high, title)).toMatch(/4 of No. 8 x 3 1\/2 in.*head sunk 1 in in a 3\/8 in hole/);
+    expect(all(stepsOf({}), /bottom rail/)).not.toMatch(/plug/);
+  });
+
+  test('stile and stave by hand: the stack and its room; the stile, both grooves, less the clearance', () => {
+    const text = all(stepsOf({}), /measure the stack/);
+    const [panel] = solve(jobOf({ size: { width: '44 1/2', height: 52 } }));
+    const { courses, stile, staves, groove, spec } = panel ?? never();
+    expect(stile.length).toBeCloseTo(courses.stack + courses.allowance, 9);
+    expect(staves.length).toBeCloseTo(stile.length + 2 * groove.depth - spec.stave.clearance, 9);
+    expect(text).toMatch(/stile slats as measured \+ .* in \(room over them\); planned 49 in/);
+    expect(text).toMatch(/stave stile \+ 2 x 1\/2 in \(grooves\) - .* in \(clearance\); planned 50 in/);
+    const measured = stepsOf({ measured: { stack: 48 } });
+    expect(all(measured, /measure the stack/)).not.toMatch(/as measured/);
+  });
+
+  test('the finish that the last step asks for is the one on the shopping list', () => {
+    for (const width of [20, 33, 44, 71]) {
+      const job = jobOf({ size: { width, height: 52 }, count: 2 });
+      const tin = hardwareList(job, solve(job)).find(({ kind }) => kind === 'finish') ?? never();
+      expect(all(stepsOf({ size: { width, height: 52 }, count: 2 }), /^Finish/)).toContain(amountText(tin, job));
+    }
+  });
+
+  test('heights of screws are from the foot of the frame, in the step that drives them', () => {
+    const job = jobOf({ size: { width: '44 1/2', height: 52 } });
+    const rows = screwSchedule(solve(job)[0] ?? never());
+    for (const [joint, title] of [
+      ['end stave to stile', /Set the staves/],
+      ['mounting', /Fix the screen/],
+    ] as const) {
+      const { where } = rows.find((row) => row.joint === joint) ?? never();
+      expect(where).toMatch(/from the foot of the frame: /);
+      expect(all(stepsOf({}), title)).toContain(where);
+    }
+  });
+
+  test('the groove stops at the stiles: it is as long as the opening is wide', () => {
+    expect(all(stepsOf({}), /grooves/)).toMatch(/stops there.*its length 1 1\/2 in, 41 1\/2 in/);
+  });
+
+  test('cover strips stand in from the rail’s face by half of what the weave and both strips leave of its depth', () => {
+    // 1 1/2 in deep, a 1/2 in stave, two slats and two strips of 3/16 in: (1 1/2 - 1 1/4) / 2 = 1/8 in.
+    expect(all(stepsOf({}), /cover strips/)).toMatch(/face of the strip 1\/8 in between the two strips 7\/8 in/);
+  });
+
+  test('a gate tells both heights of its latch, both gaps, and what presses on the latch side', () => {
+    const text = all(stepsOf({ use: 'gate', gate: { latch: 40, load: 180 } }), /Hang the gate/);
+    expect(text).toMatch(/40 in above the ground, [0-9/ ]+ in from the foot of the leaf/);
+    expect(text).toMatch(/gap between hinge post and leaf/);
+    expect(text).toMatch(/with 40.5 lb pressing down/);
+  });
+
+  test.each([
+    [{ bedroom: true }, /is an escape/],
+    [{ glass: 3 }, /nobody may need it as an escape/],
+  ])('a screen with %j warns of the window behind it', (own, words) => {
+    expect(stepsOf({ screen: own }).at(-1)?.cautions.join()).toMatch(words);
   });
 });
 

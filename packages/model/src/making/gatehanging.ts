@@ -1,0 +1,95 @@
+import { forceText } from '../findings/words.ts';
+import { WIRE_TURNS } from '../hardware/fittings.ts';
+import { braceEndsText } from '../hardware/usejoints.ts';
+import type { Panel } from '../panel/panel.ts';
+import { type BraceDetails, type GateDetails, gateDetails } from '../uses/gate.ts';
+import { jointFigures } from './screws.ts';
+import { eachPanel, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
+
+/** The step of hanging gates: hinges, brace, latch. */
+export function hangGate(making: Making): StepText {
+  const { panels } = making;
+  const braces = new Set(panels.map((panel) => gateDetails(panel).brace?.kind));
+  return {
+    title: 'Hang the gate',
+    cautions: ['Keep fingers out of the hinge side while the leaf is propped.'],
+    text: [
+      'Set the leaf in its opening on blocks as high as the ground clearance, wedge it to the gaps, and screw the hinges on, the top one first.',
+      ...(braces.has('cable') ? CABLE_TEXT : []),
+      ...(braces.has('strut')
+        ? [
+            'The strut pushes: fit it tight at the back, from the bottom of the hinge side to the top of the latch side, without a gap at either end.',
+          ]
+        : []),
+      'Fit the latch last, with the leaf hanging free.',
+    ],
+    figures: [
+      ...leafFigures(making),
+      ...braceFigures(making),
+      ...jointFigures(making, 'hinge to stile'),
+      ...jointFigures(making, 'brace plate to frame'),
+      ...jointFigures(making, 'strut to frame'),
+    ],
+  };
+}
+
+/** Order of parts and way of the clips are common practice, no source. */
+const CABLE_TEXT: readonly string[] = [
+  'Screw the plates with the eyes to the back of the leaf, over the corner joints at the top of the hinge side and the bottom of the latch side.',
+  'From the top: eye, thimble in a loop of the wire with two clips, the wire, thimble in its other loop with two clips, turnbuckle opened out, eye at the bottom. The saddle of every clip sits on the long wire, its bow on the short end; tighten the clip next to the end first.',
+  'Prop the latch side up by the lift below, draw the turnbuckle until the wire just carries, and take the prop out. Draw no further: more racks the leaf the other way.',
+];
+
+function leafFigures(making: Making): StepFigure[] {
+  const { panels } = making;
+  const show = lengthIn(making);
+  const figure = (what: string, value: (details: GateDetails) => string) =>
+    eachPanel(panels, what, (panel) => value(gateDetails(panel)));
+  return [
+    ...figure('opening between the posts', ({ opening }) => show(opening.width)),
+    ...figure('gap between hinge post and leaf', ({ clear }) => show(clear.hinge)),
+    ...figure('gap between latch post and leaf', ({ clear }) => show(clear.latch)),
+    ...figure('gap over the ground', ({ clear }) => show(clear.ground)),
+    ...figure('middles of the hinges, from the foot of the leaf', ({ hinges }) =>
+      hinges.map(({ y }) => show(y)).join(', '),
+    ),
+    ...figure(
+      'middle of the latch',
+      ({ latch, clear }) =>
+        `${show(latch.y + clear.ground)} above the ground, ${show(latch.y)} from the foot of the leaf`,
+    ),
+  ];
+}
+
+function braceFigures(making: Making): StepFigure[] {
+  const { job, panels } = making;
+  const show = lengthIn(making);
+  const figure = (what: string, value: (brace: BraceDetails, panel: Panel) => string | undefined) =>
+    eachPanel(panels, what, (panel) => {
+      const { brace } = gateDetails(panel);
+      return brace && value(brace, panel);
+    });
+  const force = (size: number) => forceText(Math.abs(size), job.display);
+  return [
+    ...figure('brace, where its ends go', (brace, panel) => braceEndsText(panel, brace)),
+    ...figure('brace, middle of plate to middle of plate', ({ kind, length }) =>
+      kind === 'cable' ? show(length) : undefined,
+    ),
+    ...figure('strut, middle to middle of its ends', ({ kind, length }) =>
+      kind === 'strut' ? show(length) : undefined,
+    ),
+    ...figure('wire to cut', ({ kind, length }) =>
+      kind === 'cable'
+        ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips; trim what the turnbuckle leaves over`
+        : undefined,
+    ),
+    ...figure('lift of the latch side', ({ lift }) => show(lift)),
+    ...figure('which draws the brace by', ({ takeUp }) => show(takeUp)),
+    ...figure('force in the brace, the leaf hanging', (brace) => force(brace.force)),
+    ...figure('force in the brace with someone on the latch side', (brace, { details }) =>
+      details.use === 'gate'
+        ? `${force(brace.forceLoaded)}, with ${force(details.load)} pressing down on it`
+        : undefined,
+    ),
+  ];
+}
