@@ -53,7 +53,7 @@ export interface SettleOptions {
 export async function settle(job: Job, options: SettleOptions = {}): Promise<Settled> {
   const { heights, choices } = chooseHeights(job);
   const panels = solve(job, heights);
-  const parts = partsOf(panels, { spare: job.spare });
+  const parts = partsOf(panels, job);
   const { stock, offcuts, saw } = job;
   const plan = await planCuts({ parts, stock, offcuts, saw, ...options });
   return { job, panels, parts, plan, findings: check(job, { panels, parts, plan }), choices };
@@ -78,7 +78,7 @@ function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choi
       return {
         height,
         courses: panels.find(({ name }) => name === kind[0]?.name)?.courses.count ?? 0,
-        parts: partsOf(panels, { spare: job.spare }),
+        parts: partsOf(panels, job),
       };
     });
     const { stock, offcuts, saw } = job;

@@ -98,6 +98,8 @@ function walkTree(walk: Walk, tree: CutTree, size: Size, at: { full: boolean; ta
   if (tree.cut === 'rip') {
     if (size.length < ticksUp(saw.shortestRip)) walk.say(`rip of a piece ${size.length / 640} long`);
     if (size[along] < ticksUp(saw.narrowestRip)) walk.say(`rip of a piece ${size[along] / 640} wide`);
+    const through = size[tree.axis === 'width' ? 'thickness' : 'width'];
+    if (saw.deepest !== undefined && through > ticksDown(saw.deepest)) walk.say(`rip ${through / 640} deep`);
   }
   const rest = size[along] - cut - lost;
   const full = at.full && tree.cut === 'cross';
@@ -118,7 +120,7 @@ function finish(walk: Walk, letter: string, size: Size): void {
   }
   const wantedSides = [ticksUp(part.thickness), ticksUp(part.width)].sort((a, b) => a - b).join();
   const sides = [size.thickness, size.width].sort((a, b) => a - b).join();
-  if (sides !== wantedSides || size.length !== ticksUp(part.length)) {
+  if (sides !== wantedSides || size.length !== ticksUp(part.length + part.over)) {
     walk.say(`part ${letter} comes out ${size.thickness / 640} x ${size.width / 640} x ${size.length / 640}`);
   }
   if (part.wood !== stock.wood) walk.say(`part ${letter} is cut from ${stock.wood}`);

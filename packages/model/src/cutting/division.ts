@@ -37,7 +37,7 @@ const GRIDS = [0, 1 / 800, 1 / 400, 1 / 200, 1 / 100, 1 / 50];
  * The divisions of a board's section with at most `most` cuts. Where the true sizes make more, sticks are rounded down
  * and the board up to a grid, which can only raise what the section is worth; `undefined` where even that is too much.
  */
-export function divisionsOf(rip: Ripping, most = 400_000): Divisions | undefined {
+export function divisionsOf(rip: Ripping, most = 150_000): Divisions | undefined {
   const sides = rip.sections.flatMap((s) => [s.thickness + rip.loss, s.width + rip.loss]);
   const whole = [rip.width + rip.loss, rip.thickness + rip.loss];
   const exact = [...sides, ...whole].reduce(gcd, 0) || 1;

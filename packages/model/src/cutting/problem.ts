@@ -2,7 +2,7 @@ import type { Part } from '../parts/part.ts';
 import type { Saw, Stock } from './stock.ts';
 import { gcd, ticksDown, ticksUp } from './ticks.ts';
 
-/** Pieces of one size, wood and grade, whatever they are called; sizes in ticks. */
+/** Pieces of one size as first cut, wood and grade, whatever they are called; sizes in ticks. */
 export interface Demand {
   readonly thickness: number;
   readonly width: number;
@@ -51,6 +51,8 @@ export interface Problem {
   readonly ripLoss: number;
   readonly shortestRip: number;
   readonly narrowestRip: number;
+  /** Infinity where there is no limit. */
+  readonly deepestRip: number;
   readonly keepFrom: number;
   readonly costIs: 'price' | 'wood';
   /** Every cost is a whole multiple of it. */
@@ -112,6 +114,7 @@ export function problemOf({ parts, stock, offcuts, saw }: CuttingInput): Problem
     ripLoss: ticksUp(saw.ripKerf) + 2 * planing,
     shortestRip: ticksUp(saw.shortestRip),
     narrowestRip: ticksUp(saw.narrowestRip),
+    deepestRip: saw.deepest === undefined ? Number.POSITIVE_INFINITY : ticksDown(saw.deepest),
     keepFrom: ticksUp(saw.keepFrom),
     costIs,
     costStep: boards.reduce((step, b) => gcd(step, b.cost), 0) || 1,
@@ -152,7 +155,7 @@ function demandsOf(parts: readonly Part[]): Demand[] {
   for (const part of parts) {
     const need = wanted(part);
     if (need === 0) continue;
-    const [a, b, length] = [ticksUp(part.thickness), ticksUp(part.width), ticksUp(part.length)];
+    const [a, b, length] = [ticksUp(part.thickness), ticksUp(part.width), ticksUp(part.length + part.over)];
     const [thickness, width, clear] = [Math.min(a, b), Math.max(a, b), part.grade === 'clear'];
     const key = [part.wood, clear, thickness, width, length].join('|');
     const demand = found.get(key) ?? { thickness, width, length, wood: part.wood, clear, need: 0, parts: [] };

@@ -42,7 +42,7 @@ export interface Ripping {
 const PIECE_CAP = 120;
 
 /** Comparisons after which only plain grids are still looked at. */
-const WORK_CAP = 150_000;
+const WORK_CAP = 100_000;
 
 /** Whether a piece may be ripped that is `along` wide across the cut and `across` deep through the blade. */
 export function mayPart(rip: Ripping, along: number, across: number): boolean {
@@ -61,7 +61,15 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
 
   // Places depend only on which sections fit across, so there are few different lists.
   const lists = new Map<string, Int32Array>();
+  const byAcross = new Map<number, Int32Array>();
   const places = (across: number): Int32Array => {
+    const before = byAcross.get(across);
+    if (before) return before;
+    const at = placesAmong(across);
+    byAcross.set(across, at);
+    return at;
+  };
+  const placesAmong = (across: number): Int32Array => {
     const sides = new Set<number>();
     for (const s of rip.sections) {
       if (s.width <= across) sides.add(s.thickness);
@@ -105,7 +113,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
       for (const place of places(across)) {
         const at = place - rip.loss;
         if (at <= 0) continue;
-        if (at >= along || state.work > WORK_CAP) break;
+        if (at >= along || ++state.work > WORK_CAP) break;
         const rest = trim(along - at - rip.loss, across);
         // The mirrored cut is looked at instead.
         if (!ruled && rest > 0 && at > rest) continue;

@@ -37,6 +37,8 @@ export interface Saw {
   readonly shortestRip: number;
   /** The narrowest piece that may be ripped, by its size across the cut. */
   readonly narrowestRip: number;
+  /** The deepest piece that may be ripped, by its size through the blade; absent: no limit. */
+  readonly deepest?: number;
   /** Leftovers of at least this length, with their full section, are kept. */
   readonly keepFrom: number;
 }

@@ -3,6 +3,7 @@ import type { BoardRoom, Nested, StickKind } from './nested.ts';
 import type { CutTree, PlannedBoard } from './plan.ts';
 import type { BoardPattern, Segment } from './pricing.ts';
 import type { Board, BoardClass, Demand } from './problem.ts';
+import { ripRow, type Sized } from './riprow.ts';
 import type { SectionTree } from './section.ts';
 import { fromTicks } from './ticks.ts';
 
@@ -62,12 +63,7 @@ function boardTree(nested: Nested, pattern: BoardPattern, pool: Pool): CutTree {
 }
 
 /** Pieces cut off one after the other from the head; what is beyond the last is `rest`. */
-function crosscut(
-  pieces: readonly { readonly size: number; readonly tree: CutTree }[],
-  length: number,
-  kerf: number,
-  rest: (length: number) => CutTree,
-): CutTree {
+function crosscut(pieces: readonly Sized[], length: number, kerf: number, rest: (length: number) => CutTree): CutTree {
   const [first, ...others] = pieces;
   if (first === undefined) return length > 0 ? rest(length) : null;
   if (first.size === length) return first.tree;
@@ -95,13 +91,18 @@ function segmentTree(nested: Nested, room: BoardRoom, segment: Segment, pool: Po
       const cut = leaf(tree.stick);
       return cut && trimmed(cut, nested.kinds[room.kinds[tree.stick] as number] as StickKind, width, thickness);
     }
-    const { axis, at } = tree;
-    const rest = (axis === 'width' ? width : thickness) - at - problem.ripLoss;
-    const [a, b] =
-      axis === 'width'
-        ? [walk(tree.a, at, thickness), walk(tree.b, rest, thickness)]
-        : [walk(tree.a, width, at), walk(tree.b, width, rest)];
-    return a === null && b === null ? null : { cut: 'rip', axis, at: fromTicks(at), a, b };
+    const { axis } = tree;
+    const become = (piece: SectionTree, along: number): CutTree =>
+      axis === 'width' ? walk(piece, along, thickness) : walk(piece, width, along);
+    const whole = axis === 'width' ? width : thickness;
+    const row: Sized[] = [];
+    let [rest, size]: [SectionTree, number] = [tree, whole];
+    while (rest !== null && 'axis' in rest && rest.axis === axis) {
+      row.push({ size: rest.at, tree: become(rest.a, rest.at) });
+      size -= rest.at + problem.ripLoss;
+      rest = rest.b;
+    }
+    return ripRow({ axis, whole, row, rest: { size, tree: become(rest, size) } }, problem);
   };
   return walk(room.patterns[segment.pattern]?.tree ?? null, section.width, section.thickness);
 }

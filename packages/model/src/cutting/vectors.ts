@@ -30,7 +30,8 @@ export function yieldsOf(rip: Ripping, division: Divisions): Yields {
   const { cuts, a, b, fits, sticks } = division;
   const most = rip.sections.map((s) => Math.min(s.most, 30_000));
   const areas = rip.sections.map((s) => (s.thickness + rip.loss) * (s.width + rip.loss));
-  const keep = Math.max(4, Math.min(60, Math.floor(Math.sqrt(WORK / (a.length + 1)))));
+  const keep = Math.min(60, Math.floor(Math.sqrt(WORK / (a.length + 1))));
+  if (keep < 4) return { layouts: [], complete: false };
   const nodes: Yield[][] = [];
   const counts = new Int16Array(most.length);
   let complete = true;

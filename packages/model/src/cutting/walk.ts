@@ -1,4 +1,4 @@
-import type { CutTree, FenceSetting, Leftover, PlannedBoard, Shares } from './plan.ts';
+import type { CutTree, Leftover, PlannedBoard, Shares } from './plan.ts';
 
 /** Sizes of a piece of wood as it stands, mm. */
 interface Piece {
@@ -47,51 +47,6 @@ export function sharesOf(t: Tally, planed: number): Shares {
   const all = t.opened + planed || 1;
   const [parts, dust, kept] = [t.parts / all, (t.dust + planed) / all, t.kept / all];
   return { parts, dust, kept, waste: t.opened > 0 ? Math.max(0, 1 - parts - dust - kept) : 0 };
-}
-
-/**
- * Fence settings in an order that can be worked: a rip comes after the rips that free its piece. Each time the setting
- * with most rips ready is taken, and everything that can be ripped at it.
- */
-export function fenceOrder(boards: readonly PlannedBoard[]): FenceSetting[] {
-  type Ready = { tree: Extract<CutTree, { cut: 'rip' }>; board: number };
-  let ready: Ready[] = [];
-  const open = (tree: CutTree, board: number, to: Ready[]): void => {
-    if (tree === null || !('cut' in tree)) return;
-    if (tree.cut === 'rip') to.push({ tree, board });
-    else {
-      open(tree.a, board, to);
-      open(tree.b, board, to);
-    }
-  };
-  boards.forEach((b, i) => {
-    open(b.tree, i, ready);
-  });
-  const settings: FenceSetting[] = [];
-  while (ready.length > 0) {
-    const counts = new Map<number, number>();
-    for (const { tree, board } of ready) counts.set(tree.at, (counts.get(tree.at) ?? 0) + (boards[board]?.count ?? 0));
-    const [at] = [...counts].sort((a, b) => b[1] - a[1] || b[0] - a[0])[0] as [number, number];
-    const touched = new Set<number>();
-    let rips = 0;
-    for (let more = true; more; ) {
-      more = false;
-      const later: Ready[] = [];
-      for (const { tree, board } of ready) {
-        if (tree.at !== at) later.push({ tree, board });
-        else {
-          rips += boards[board]?.count ?? 0;
-          touched.add(board);
-          more = true;
-          open(tree.a, board, later);
-          open(tree.b, board, later);
-        }
-      }
-      ready = later;
-    }
-    settings.push({ at, rips, boards: [...touched].sort((a, b) => a - b) });
-  }
-  return settings;
 }
 
 /** Leftovers that are kept, longest first. */

@@ -21,7 +21,7 @@ export function check(
   solved: { readonly panels?: readonly Panel[]; readonly parts?: readonly Part[]; readonly plan?: CutPlan } = {},
 ): Finding[] {
   const panels = solved.panels ?? solve(job);
-  const parts = solved.parts ?? partsOf(panels, { spare: job.spare });
+  const parts = solved.parts ?? partsOf(panels, job);
   const subject = { job, panels, parts, ...(solved.plan && { plan: solved.plan }) };
   return rules
     .flatMap(({ code, reason, source, judge }) =>

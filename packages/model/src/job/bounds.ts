@@ -22,6 +22,8 @@ const SIZES: Readonly<Record<SizeKind, Bounds>> = {
   planing: { from: 0, to: 10, why: 'more than 10 mm off a face is another cut' },
   trim: { from: 0, to: 600, why: 'more than 600 mm off an end is an offcut' },
   rule: { from: 0, to: 3000, why: 'a rule of the shop beyond 3 m would forbid every cut' },
+  deepest: { from: 10, to: 600, why: 'a table saw rips up to 150 mm deep, a bandsaw up to 600' },
+  long: { from: 0, to: 100, why: 'more than 100 mm off every stile and stave is wood thrown away' },
   boardSide: { from: 3, to: 600, why: 'sawn boards run from 3 to 600 mm in section' },
   boardLength: { from: 50, to: 15000, why: 'boards are sold up to 15 m long' },
   height: { from: 0, to: 100000, why: 'heights above ground are reckoned to 100 m' },
@@ -46,6 +48,8 @@ export type SizeKind =
   | 'planing'
   | 'trim'
   | 'rule'
+  | 'deepest'
+  | 'long'
   | 'boardSide'
   | 'boardLength'
   | 'height'

@@ -7,7 +7,7 @@ import { completePanel, mergePanel } from './completepanel.ts';
 import type { Fault } from './context.ts';
 import type { JobFile } from './file.ts';
 import type { Job, Run, Site } from './job.ts';
-import { completeSaw, completeStock, customaryStock } from './supply.ts';
+import { completeLong, completeSaw, completeStock, customaryStock } from './supply.ts';
 
 /**
  * The job with every default filled in and listed, or what keeps it from being one: things that no single field shows,
@@ -51,6 +51,7 @@ export function completeJob(file: JobFile): { readonly job: Job; readonly faults
     stock,
     offcuts,
     saw: completeSaw(file.saw ?? {}, context),
+    long: completeLong(file.saw ?? {}, context),
     spare: assume.value(['spare'], file.spare, 10, 'one slat in ten against breakage, common practice, no source'),
     finish: completeFinish(file, site, assume),
     paper: {

@@ -38,6 +38,8 @@ export interface JobFile {
     trim?: { head?: number; tail?: number };
     shortest?: number;
     narrowest?: number;
+    deepest?: number;
+    long?: number;
     keep?: number;
   };
   spare?: number;

@@ -211,6 +211,8 @@ export interface Job {
   readonly stock: readonly Stock[];
   readonly offcuts: readonly Stock[];
   readonly saw: Saw;
+  /** How much longer than finished stiles and staves are first cut where no stack has been measured yet, mm. */
+  readonly long: number;
   /** Spare slats, percent of the slats wanted; never fewer than two pieces. */
   readonly spare: number;
   /** Coats of finish and its kind, for the area and the making order. */

@@ -107,6 +107,8 @@ export function jobFileSchema(unit: Unit): z.ZodType<JobFile> {
         trim: z.strictObject({ head: opt('trim'), tail: opt('trim') }).optional(),
         shortest: opt('rule'),
         narrowest: opt('rule'),
+        deepest: opt('deepest'),
+        long: opt('long'),
         keep: opt('rule'),
       })
       .optional(),

@@ -110,6 +110,13 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
       inch ? INCH / 2 : 12,
       'narrower pieces are not ripped again',
     ),
+    deepest: assume.length(['saw', 'deepest'], saw.deepest, inch ? 3 * INCH : 75, 'a 10 in blade reaches no deeper'),
     keepFrom: assume.length(['saw', 'keep'], saw.keep, inch ? 24 * INCH : 600, 'shorter leftovers are burnt'),
   };
+}
+
+/** How much longer stiles and staves are cut at first; common practice, no source. */
+export function completeLong(saw: NonNullable<JobFile['saw']>, { display, assume }: Context): number {
+  const long = display.unit === 'in' ? INCH : 25;
+  return assume.length(['saw', 'long'], saw.long, long, 'stiles and staves are trimmed to the measured stack');
 }

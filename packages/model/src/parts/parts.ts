@@ -1,25 +1,30 @@
 import type { Panel } from '../panel/panel.ts';
 import { useMembers } from '../uses/members.ts';
 import type { Member } from './member.ts';
-import type { Part } from './part.ts';
+import type { Part, PartRole } from './part.ts';
 
 /**
  * Every piece of one panel or of several, with letter, count, finished size, wood and grade. Identical pieces of several
  * panels are one row that says where each goes. Slats get a spare share, rounded up, at least two.
- * @param spare spare slats in percent of the slats wanted
+ * @param options `spare`: spare slats in percent of the slats wanted; `long`: mm by which stiles and staves of panels
+ *   whose stack is not measured yet are first cut longer. A job holds both.
  */
-export function partsOf(panels: Panel | readonly Panel[], { spare = 10 }: { readonly spare?: number } = {}): Part[] {
-  const pooled = new Map<string, { member: Member; where: { panel: string; count: number }[] }>();
+export function partsOf(
+  panels: Panel | readonly Panel[],
+  { spare = 10, long = 0 }: { readonly spare?: number; readonly long?: number } = {},
+): Part[] {
+  const pooled = new Map<string, { member: Member; over: number; where: { panel: string; count: number }[] }>();
   for (const panel of Array.isArray(panels) ? (panels as readonly Panel[]) : [panels as Panel]) {
     for (const member of membersOf(panel)) {
-      const key = memberKey(member);
-      const entry = pooled.get(key) ?? { member, where: [] };
+      const over = panel.asBuilt === undefined && TRIMMED.includes(member.role) ? long : 0;
+      const key = `${memberKey(member)}|${over}`;
+      const entry = pooled.get(key) ?? { member, over, where: [] };
       entry.where.push({ panel: panel.name, count: member.count * panel.count });
       pooled.set(key, entry);
     }
   }
   const broken = brokenSlats(panels);
-  return [...pooled.values()].map(({ member, where }, i) => {
+  return [...pooled.values()].map(({ member, over, where }, i) => {
     const count = where.reduce((sum, place) => sum + place.count, 0);
     const [thickness, width] = [...member.section].sort((a, b) => a - b) as [number, number];
     return {
@@ -29,6 +34,7 @@ export function partsOf(panels: Panel | readonly Panel[], { spare = 10 }: { read
       count,
       spare: member.role === 'slat' ? spareSlats(count, spare) + (i === firstSlat(pooled) ? broken : 0) : 0,
       length: member.length,
+      over,
       width,
       thickness,
       wood: member.wood.wood.name,
@@ -39,6 +45,9 @@ export function partsOf(panels: Panel | readonly Panel[], { spare = 10 }: { read
     };
   });
 }
+
+/** Members that are trimmed to the measured stack. */
+const TRIMMED: readonly PartRole[] = ['stile', 'stave'];
 
 /** Whole numbers only: 100 + 10 % is 110, not 111. */
 function spareSlats(count: number, percent: number): number {

@@ -7,7 +7,7 @@ export function part(
   letter: string,
   [thickness, width, length]: readonly [number, number, number],
   count: number,
-  more: { readonly grade?: Grade; readonly wood?: string; readonly spare?: number } = {},
+  more: { readonly grade?: Grade; readonly wood?: string; readonly spare?: number; readonly over?: number } = {},
 ): Part {
   return {
     letter,
@@ -16,6 +16,7 @@ export function part(
     count,
     spare: more.spare ?? 0,
     length: length * IN,
+    over: (more.over ?? 0) * IN,
     width: width * IN,
     thickness: thickness * IN,
     wood: more.wood ?? 'cedar',

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { type CuttingInput, type Part, planCutsQuick, type Stock, withKerf } from '../../src/index.ts';
+import { type CutTree, type CuttingInput, type Part, planCutsQuick, type Stock, withKerf } from '../../src/index.ts';
 import { board, part, saw } from './jobs.ts';
 import { sawUp } from './walker.ts';
 
@@ -23,12 +23,13 @@ const parts: fc.Arbitrary<Part[]> = fc
       length: sixteenths(12, 70),
       count: fc.integer({ min: 1, max: 12 }),
       clear: fc.boolean(),
+      over: fc.constantFrom(0, 1),
     }),
     { minLength: 1, maxLength: 5 },
   )
   .map((list) =>
-    list.map(({ section: [t, w], length, count, clear }, i) =>
-      part(String.fromCharCode(65 + i), [t, w, length], count, { grade: clear ? 'clear' : 'knotty' }),
+    list.map(({ section: [t, w], length, count, clear, over }, i) =>
+      part(String.fromCharCode(65 + i), [t, w, length], count, { grade: clear ? 'clear' : 'knotty', over }),
     ),
   );
 
@@ -48,6 +49,7 @@ const jobs: fc.Arbitrary<CuttingInput> = fc
     planing: fc.constantFrom(0, 1 / 64),
     narrowestRip: fc.constantFrom(0, 1 / 2),
     shortestRip: fc.constantFrom(0, 18),
+    deepest: fc.constantFrom(2.5, 3, 6),
     rack: fc.boolean(),
     rough: fc.boolean(),
   })
@@ -62,6 +64,12 @@ const jobs: fc.Arbitrary<CuttingInput> = fc
     saw: saw({ ripKerf: kerf, crossKerf: kerf, ...rest }),
   }));
 
+/** Whether a rip leaves nothing but waste between fence and blade. */
+function ripsWaste(tree: CutTree): boolean {
+  if (tree === null || !('cut' in tree)) return false;
+  return (tree.cut === 'rip' && tree.a === null) || ripsWaste(tree.a) || ripsWaste(tree.b);
+}
+
 describe('planCutsQuick over arbitrary jobs', () => {
   test('planCutsQuick makes every piece once from boards that hold their cuts, bound at most cost, shares making 1', () => {
     fc.assert(
@@ -74,6 +82,7 @@ describe('planCutsQuick over arbitrary jobs', () => {
         expect(parts + dust + kept + waste).toBeCloseTo(1, 9);
         const fenced = plan.fences.reduce((sum, f) => sum + f.rips, 0);
         expect(fenced).toBe(plan.rips);
+        if (job.saw.narrowestRip === 0) for (const { tree } of plan.boards) expect(ripsWaste(tree)).toBe(false);
       }),
       seed,
     );
@@ -131,6 +140,7 @@ describe('planCutsQuick over arbitrary jobs', () => {
             thickness: scaled(p.thickness),
             width: scaled(p.width),
             length: scaled(p.length),
+            over: scaled(p.over),
           })),
           stock: job.stock.map(size),
           offcuts: job.offcuts.map(size),

@@ -35,7 +35,8 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
         const p = input.parts.find((q) => q.letter === tree.part) ?? fail(`no part ${tree.part}`);
         const sides = near(w, p.width) && near(t, p.thickness);
         const turned = near(t, p.width) && near(w, p.thickness);
-        if (!(sides || turned) || !near(x1 - x0, p.length)) fail(`part ${p.letter} measures ${t} x ${w} x ${x1 - x0}`);
+        if (!(sides || turned) || !near(x1 - x0, p.length + p.over))
+          fail(`part ${p.letter} measures ${t} x ${w} x ${x1 - x0}`);
         if (p.wood !== wood.wood || (p.grade === 'clear' && wood.grade === 'knotty'))
           fail(`wrong wood for ${p.letter}`);
         if (x0 < start - 1e-6 || x1 > end + 1e-6) fail(`part ${p.letter} reaches into a trimmed end`);
@@ -53,6 +54,8 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
         if (!(tree.at > 0 && tree.at < size)) fail(`rip at ${tree.at} of ${size}`);
         if (x1 - x0 < input.saw.shortestRip - 1e-6) fail(`rip of a piece ${x1 - x0} long`);
         if (size < input.saw.narrowestRip - 1e-6) fail(`rip of a piece ${size} wide`);
+        const through = tree.axis === 'width' ? t : w;
+        if (through > (input.saw.deepest ?? Number.POSITIVE_INFINITY) + 1e-6) fail(`rip ${through} deep`);
         const rest = size - tree.at - K;
         if (tree.b !== null && rest <= 0) fail('wood beyond the side');
         cut(tree.a, x0, x1, tree.axis === 'width' ? tree.at : w, tree.axis === 'width' ? t : tree.at, false);

@@ -41,6 +41,15 @@ describe('readJob reads', () => {
     expect(job.assumed.map(({ path }) => path)).not.toContain('panels[0].slat.thickness');
   });
 
+  test('the saw reaches 3 in, stiles and staves are cut 1 in long, unless the job says otherwise', () => {
+    const sizes = (saw: string): number[] => {
+      const { saw: rules, long } = readJob(`${MINIMAL}${saw}`);
+      return [rules.deepest ?? 0, long].map((size) => Math.round(size * 10) / 10);
+    };
+    expect(sizes('')).toEqual([76.2, 25.4]);
+    expect(sizes('saw: { deepest: 2, long: 0 }')).toEqual([50.8, 0]);
+  });
+
   test('JSON is YAML, and inch and millimetre forms of one job agree', () => {
     const inch = readJob(MINIMAL);
     const json = readJob(

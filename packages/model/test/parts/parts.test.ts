@@ -19,6 +19,19 @@ describe('partsOf', () => {
     expect(new Set(parts.map(({ letter }) => letter)).size).toBe(parts.length);
   });
 
+  test('stiles and staves alone are cut long at first, and not once the stack is measured', () => {
+    const long = (more: object): [string, number][] =>
+      partsOf(panelOf({ ...spec, ...more }), { long: 25 })
+        .filter(({ over }) => over > 0)
+        .map(({ role, over }) => [role, over]);
+    expect(long({})).toEqual([
+      ['stile', 25],
+      ['stave', 25],
+    ]);
+    expect(long({ measured: { stack: 48 } })).toEqual([]);
+    expect(partsOf(panelOf(spec)).every(({ over }) => over === 0)).toBe(true);
+  });
+
   test('equal pieces of several panels are one row that says where each goes', () => {
     const job = jobOf(
       { ...spec, count: 3 },
