@@ -66,6 +66,7 @@ export { amountText, type HardwareLine, hardwareList } from './hardware/list.ts'
 export { type Metal, metalFor } from './hardware/metal.ts';
 export { type Drill, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
+export type { Plug } from './hardware/plug.ts';
 export { screwSchedule } from './hardware/schedule.ts';
 export { type PulledScrew, screwWithdrawal } from './hardware/withdrawal.ts';
 
@@ -79,6 +80,7 @@ export { type MeasuredAdvice, measuredAdvice } from './findings/fit.ts';
 export type { Judgement, Rule, Subject } from './findings/rule.ts';
 export { rules } from './findings/rules.ts';
 export { type UseBySpacing, type SpacingLine, useBySpacing } from './findings/spacing.ts';
+export { findingSentences } from './findings/words.ts';
 export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 
 // Making

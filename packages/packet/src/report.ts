@@ -1,6 +1,7 @@
 import {
   type CutPlan,
   type Finding,
+  findingSentences,
   formatLength,
   type HeightChoice,
   type Job,
@@ -8,14 +9,12 @@ import {
   type WoodChoice,
 } from '@wattlewright/model';
 
-/** Findings as lines for a terminal: level, place and sentence, then figure, limit, reason, what would mend it, source. */
+/** Findings as lines for a terminal: level, place and sentence; figure, limit and reason; what to do; source. */
 export function findingLines(findings: readonly Finding[]): string[] {
   if (findings.length === 0) return ['nothing to say: no stop, no caution, no note'];
-  return findings.flatMap(({ level, code, where, text, figure, limit, reason, source, mend }) => [
-    `${level.toUpperCase().padEnd(7)} ${where}: ${text} [${code}]`,
-    `        ${figure}; judged by ${limit}, since ${reason}`,
-    `        ${mend}`,
-    `        source: ${source}`,
+  return findings.flatMap((finding) => [
+    `${finding.level.toUpperCase().padEnd(7)} ${finding.where}: ${finding.text} [${finding.code}]`,
+    ...findingSentences(finding).map((sentence) => `        ${sentence}`),
   ]);
 }
 

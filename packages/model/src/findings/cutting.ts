@@ -1,9 +1,22 @@
+import type { RefusalReason } from '../cutting/plan.ts';
 import { INCH } from '../length.ts';
 import type { Rule } from './rule.ts';
 import { lengthText } from './words.ts';
 
 /** Strips thinner than this are ripped with more care, mm: 1/4 in, common practice, no source. */
 export const THIN_RIP: number = INCH / 4;
+
+/** What the stock lacks, by the test that refused it. */
+const REFUSED: Readonly<Record<RefusalReason, string>> = {
+  input: 'figures that no saw can follow',
+  size: 'more pieces or sizes than are planned at once',
+  species: 'no board of that wood',
+  grade: 'no board of that grade',
+  section: 'no board thick and wide enough',
+  length: 'no board long enough',
+  minRip: 'no board that may be ripped to it',
+  supply: 'too few boards',
+};
 
 /** Rules on sawing and on the cutting plan. */
 export const cuttingRules: readonly Rule[] = [
@@ -22,7 +35,7 @@ export const cuttingRules: readonly Rule[] = [
           text: 'Thin strips are ripped.',
           figure: lengthText(thinnest, job.display),
           limit: lengthText(THIN_RIP, job.display),
-          mend: 'rip on the waste side of the blade with a stop before it, zero-clearance insert, featherboard before the blade, push block, nobody behind the saw',
+          mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw',
         },
       ];
     },
@@ -60,7 +73,7 @@ export const cuttingRules: readonly Rule[] = [
           level: 'stop',
           where: part ? `${part.letter}, ${part.name}` : 'stock',
           text: refusal?.text ?? 'No plan cuts every part from these boards.',
-          figure: refusal?.reason ?? 'no plan',
+          figure: REFUSED[refusal?.reason ?? 'supply'],
           limit: 'every part cut',
           mend: 'more, longer, larger or better boards in stock',
         },
@@ -69,7 +82,7 @@ export const cuttingRules: readonly Rule[] = [
   },
   {
     code: 'plan-not-proven',
-    reason: 'the search ended before it could show that no cheaper plan exists',
+    reason: 'the search ended before it could show that no plan costs less',
     source: 'the bound of the cutting plan',
     judge: ({ plan }) => {
       if (plan?.status !== 'within' || plan.gap <= 0) return [];
@@ -77,10 +90,10 @@ export const cuttingRules: readonly Rule[] = [
         {
           level: 'note',
           where: 'cutting plan',
-          text: 'A cheaper plan may exist.',
-          figure: `within ${(plan.gap * 100).toFixed(1)} % of the least any plan could cost`,
+          text: `A cheaper plan may exist; this one is at most ${(plan.gap * 100).toFixed(1)} % over the least that any plan could cost.`,
+          figure: `at most ${(plan.gap * 100).toFixed(1)} % over that least cost`,
           limit: '0 %',
-          mend: 'let it search longer',
+          mend: 'let it search longer, or buy as planned',
         },
       ];
     },
@@ -97,8 +110,8 @@ export const cuttingRules: readonly Rule[] = [
           level: 'note',
           where: 'stock',
           text: 'Some boards have no price, so the plan uses the least wood.',
-          figure: `${without} of ${job.stock.length}`,
-          limit: '0',
+          figure: `${without} of ${job.stock.length} boards without a price`,
+          limit: 'none',
           mend: 'give a price for every board',
         },
       ];

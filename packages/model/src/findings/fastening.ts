@@ -46,7 +46,7 @@ export const fasteningRules: readonly Rule[] = [
         level: 'note',
         text: 'What the fixings bear is told, not whether they bear it.',
         figure: `${forceText(pull, panel.display)} from the wind on the worst one`,
-        limit: 'the figure of the plug’s or bracket’s maker',
+        limit: 'what the plug’s or bracket’s maker says it bears',
         mend: 'choose plugs or brackets with that figure; a licensed professional decides',
       };
     },
@@ -60,7 +60,7 @@ export const fasteningRules: readonly Rule[] = [
       return {
         level: 'note',
         text: 'No wind is reckoned: the job gives no wind speed.',
-        figure: 'none',
+        figure: 'no wind speed',
         limit: 'the design wind speed of the place, m/s',
         mend: 'give site.wind with speed and exposure',
       };
@@ -110,8 +110,8 @@ export const fasteningRules: readonly Rule[] = [
         return {
           level: 'caution' as const,
           text: `${name}, ${joint}: too little thread in the far piece.`,
-          figure: `${share.toFixed(1)} diameters`,
-          limit: String(PENETRATION.least),
+          figure: `${share.toFixed(1)} diameters of thread`,
+          limit: `${PENETRATION.least} diameters`,
           mend: 'a thicker far piece, a bolt right through, or a longer screw than the series here has',
         };
       }),

@@ -53,7 +53,7 @@ export const gateRules: readonly Rule[] = [
       return {
         level: 'caution',
         text: 'The gate has no brace.',
-        figure: 'none',
+        figure: 'no brace',
         limit: 'a cable or a strut',
         mend: 'a cable with a turnbuckle from the top of the hinge side to the bottom of the latch side',
       };

@@ -30,7 +30,7 @@ export const guardRules: readonly Rule[] = [
         level: 'caution',
         text: 'A woven infill is not a tested guard.',
         figure: `a fall of ${lengthText(details.drop, display)}`,
-        limit: `guards are wanted from ${lengthText(GUARD_CODE.drop.value, display)}`,
+        limit: `a fall of ${lengthText(GUARD_CODE.drop.value, display)}, from which guards are wanted`,
         mend: DECIDES,
       };
     },

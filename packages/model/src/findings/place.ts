@@ -18,18 +18,22 @@ const SAME_GAP = 0.5;
 export const placeRules: readonly Rule[] = [
   panelRule({
     code: 'escape-window',
-    reason: 'a fixed screen over a bedroom window can shut people in and rescuers out',
+    reason: 'a fixed screen over a window that someone needs as an escape shuts people in and rescuers out',
     source: `${ESCAPE_CODE.area.source}; ${ESCAPE_CODE.release}`,
     judge: ({ details, outside, display }) => {
-      if (details.use !== 'screen' || !details.bedroom) return undefined;
+      if (details.use !== 'screen' || !(details.bedroom || details.glass !== undefined)) return undefined;
       const feet = (area: number) =>
         display.unit === 'in' ? `${(area / (12 * INCH) ** 2).toFixed(1)} sq ft` : `${(area / 1e6).toFixed(2)} m²`;
       return {
-        level: 'caution',
-        text: 'The screen covers the window of a room that people sleep in.',
-        figure: `covers ${feet(outside.width * outside.height)}`,
+        level: details.bedroom ? 'caution' : 'note',
+        text: details.bedroom
+          ? 'The screen covers the window of a room that people sleep in.'
+          : 'The screen covers a window: someone may need it as an escape.',
+        figure: `${feet(outside.width * outside.height)} covered`,
         limit: `${feet(ESCAPE_CODE.area.value)} clear, at least ${lengthText(ESCAPE_CODE.height.value, display)} high and ${lengthText(ESCAPE_CODE.width.value, display)} wide`,
-        mend: 'hang it so that it opens or lifts off from inside without key or tool; the local code decides',
+        mend: details.bedroom
+          ? 'hang it so that it opens or lifts off from inside without key or tool; the local code decides'
+          : 'if the room may be slept in, or has no other way out, hang it so that it opens or lifts off from inside without key or tool; the local code decides',
       };
     },
   }),
@@ -101,8 +105,8 @@ export const placeRules: readonly Rule[] = [
           faces === 'mirrored'
             ? 'From behind the pattern runs the other way.'
             : 'The two faces show different patterns.',
-        figure: faces,
-        limit: 'alike',
+        figure: faces === 'mirrored' ? 'mirrored faces' : 'faces that differ',
+        limit: 'faces alike',
         mend: 'plain weave, or tell the client which side is the front',
       };
     },

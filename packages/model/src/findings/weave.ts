@@ -123,7 +123,7 @@ export const weaveRules: readonly Rule[] = [
       return {
         level: 'caution',
         text: `${courses} courses are not gripped by their staves: the slats lie straight and loose.`,
-        figure: `${loose.length} of ${rows.length} rows`,
+        figure: `${loose.length} of ${rows.length} rows straight`,
         limit: 'none',
         mend: 'more staves, a weave with two changes of side in every row, or stops at the stiles',
       };
@@ -161,7 +161,7 @@ export const weaveRules: readonly Rule[] = [
       return {
         level: held ? 'caution' : 'stop',
         text: held ? 'Courses are held by the end stops alone.' : 'Courses come off the panel: nothing holds them.',
-        figure: `${looseCourses.length} courses, the lowest is ${looseCourses[0]}`,
+        figure: `${looseCourses.length} courses loose, the lowest is course ${looseCourses[0]}`,
         limit: 'none',
         mend: 'give every course at least one stave in front and one behind',
       };

@@ -87,8 +87,8 @@ export const woodRules: readonly Rule[] = [
       if (!of) return undefined;
       return {
         level: of === 'slats' ? 'stop' : 'caution',
-        text: `The ${of} are of knotty wood.`,
-        figure: 'knotty',
+        text: `The ${of} are of wood with knots allowed.`,
+        figure: 'knots allowed',
         limit: 'clear, grain steeper than 1 in 15 set aside',
         mend: `take clear straight-grained wood for the ${of}`,
       };
@@ -105,9 +105,9 @@ export const woodRules: readonly Rule[] = [
         if (group === 'resistant' || group === 'very resistant') return [];
         return {
           level: group === 'moderately resistant' ? ('note' as const) : ('caution' as const),
-          text: `${sentence(wood.name)} (${members}) does not last long in the weather.`,
-          figure: group ?? 'not known',
-          limit: 'resistant',
+          text: `${capital(wood.name)} (${members}) does not last long in the weather.`,
+          figure: group ? `${group} to decay` : 'of unknown resistance to decay',
+          limit: 'resistant to decay',
           mend: 'a resistant wood, heartwood only, or keep water out and look at it every year',
         };
       });
@@ -122,8 +122,8 @@ export const woodRules: readonly Rule[] = [
         .filter(({ wood }) => !woodNamed(wood.name))
         .map(({ wood, members }) => ({
           level: 'note' as const,
-          text: `${sentence(wood.name)} (${members}) is not in the wood table.`,
-          figure: wood.source ?? 'no source given',
+          text: `${capital(wood.name)} (${members}) is not in the wood table.`,
+          figure: wood.source ? `from ${wood.source}` : 'without a source',
           limit: 'a wood of the table',
           mend: 'check its strength, modulus and shrinkage against a published table',
         })),
@@ -153,9 +153,9 @@ export const woodRules: readonly Rule[] = [
         .filter(({ wood }) => wood.tannic && panel.site.where === 'outdoors')
         .map(({ wood }) => ({
           level: 'note' as const,
-          text: `${sentence(wood.name)} stains and eats coated steel screws.`,
-          figure: 'tannin',
-          limit: metalFor(panel).name,
+          text: `${capital(wood.name)} stains and eats coated steel screws.`,
+          figure: 'wood with tannin, outdoors',
+          limit: `screws of ${metalFor(panel).name}`,
           mend: `use ${metalFor(panel).name} throughout, pins and wire too`,
         })),
   }),
@@ -168,9 +168,9 @@ export const woodRules: readonly Rule[] = [
         wood.dust
           ? {
               level: 'note' as const,
-              text: `${sentence(wood.name)}: ${wood.dust}.`,
-              figure: wood.name,
-              limit: 'dust at the source, mask when sanding',
+              text: `${capital(wood.name)}: ${wood.dust}.`,
+              figure: `dust of ${wood.name}`,
+              limit: 'as little of it in the air as can be',
               mend: 'extract at the saw, wear a fitted mask, sand outdoors or under extraction',
             }
           : [],
@@ -178,6 +178,6 @@ export const woodRules: readonly Rule[] = [
   }),
 ];
 
-function sentence(name: string): string {
+function capital(name: string): string {
   return name.charAt(0).toUpperCase() + name.slice(1);
 }

@@ -1,3 +1,4 @@
+import type { Finding } from '../finding.ts';
 import { formatLength, INCH, type Marks } from '../length.ts';
 import { pound, poundForce } from '../wood/inchpound.ts';
 
@@ -15,6 +16,32 @@ export function forceText(force: number, { unit }: Marks): string {
 /** A mass: kilograms, or pounds in inch work. */
 export function massText(mass: number, { unit }: Marks): string {
   return unit === 'in' ? `${(mass / pound).toFixed(1)} lb` : `${mass.toFixed(1)} kg`;
+}
+
+/** A text as a sentence: a capital first, a full stop last. */
+export function sentence(text: string): string {
+  const first = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
+  return /[.!?]$/.test(first) ? first : `${first}.`;
+}
+
+/**
+ * What a finding says beyond its text, in plain sentences: the figure, the limit and why it is one, what to do, where
+ * that is from.
+ * @example findingSentences(finding)
+ * // → ['Yours 3/16 in. Limit 1/4 in: a thin strip binds.', 'Rip it with a stop.', 'Common practice, no source.']
+ */
+export function findingSentences({
+  figure,
+  limit,
+  reason,
+  mend,
+  source,
+}: Pick<Finding, 'figure' | 'limit' | 'reason' | 'mend' | 'source'>): [judged: string, mend: string, source: string] {
+  return [
+    `${sentence(`yours ${figure}`)} ${sentence(`limit ${limit}: ${reason}`)}`,
+    sentence(mend),
+    sentence(source.startsWith('common practice') ? source : `source: ${source}`),
+  ];
 }
 
 /** A share of strength, such as `0.61 of the strength`. */

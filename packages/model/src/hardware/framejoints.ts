@@ -29,8 +29,8 @@ function endStaves(panel: Panel): JointToScrew {
     unit: display.unit,
   });
   const inset = Math.min(FROM_END, clear.height / 4);
-  const ends = [clear.bottom + inset, clear.bottom + clear.height - inset] as const;
-  const ys = clearOfTaken(spread(...ends, STEP.stave), panel, ends);
+  const [foot, head] = [clear.bottom, clear.bottom + clear.height];
+  const ys = clearOfTaken(spread(foot + inset, head - inset, STEP.stave), panel, [foot + inset / 2, head - inset / 2]);
   const xs = [clear.left + staves.width, clear.left + clear.width - staves.width];
   return {
     joint: 'end stave to stile',
@@ -39,7 +39,7 @@ function endStaves(panel: Panel): JointToScrew {
     along: 'x',
     into: spec.wood.stile.wood,
     edge: staves.depth / 2,
-    end: inset,
+    end: Math.min(...ys) - foot,
     where: `up each end stave, in the middle of its face; ${heightsText(ys, display)}`,
     remark: 'drive them before weaving; heads flush, slats pass over them',
   };

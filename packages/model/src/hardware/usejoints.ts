@@ -152,10 +152,14 @@ function brace(panel: Panel, gate: GateUse): JointToScrew[] {
     {
       joint: strut ? 'strut to frame' : 'brace plate to frame',
       screw: chooseScrew({ gauges: [10, 8], through, room: stile.depth - 3, unit: display.unit }),
-      places: [line.hinge, line.latch].flatMap(({ x, y }) => [
-        { x: x - off, y: y - off, z },
-        { x: x + off, y: y + off, z },
-      ]),
+      places: [line.hinge, line.latch].flatMap(({ x, y }) => {
+        // Along the diagonal from the leaf's corner inwards, which keeps them clear of the corner's inner screw.
+        const [dx, dy] = [x < panel.outside.width / 2 ? off : -off, y < panel.outside.height / 2 ? off : -off];
+        return [
+          { x: x - dx, y: y - dy, z },
+          { x: x + dx, y: y + dy, z },
+        ];
+      }),
       along: 'z',
       into: spec.wood.stile.wood,
       edge: Math.min(stile.width, rail.height) / 2 - off,
@@ -166,11 +170,8 @@ function brace(panel: Panel, gate: GateUse): JointToScrew[] {
 }
 
 /** Where the two ends of a brace are, each as in from its own side of the leaf and up from the foot, in words. */
-export function braceEndsText(
-  { outside, display }: Pick<Panel, 'outside' | 'display'>,
-  { hinge, latch }: BraceLine,
-): string {
+function braceEndsText({ outside, display }: Pick<Panel, 'outside' | 'display'>, { hinge, latch }: BraceLine): string {
   const end = (of: string, { x, y }: BraceLine['hinge']) =>
-    `${of} ${lengthsText([Math.min(x, outside.width - x)], display)} in from the edge, ${lengthsText([y], display)} up from the foot`;
+    `${of} ${lengthsText([Math.min(x, outside.width - x)], display)} from the edge and ${lengthsText([y], display)} up from the foot`;
   return `middles: ${end('hinge side', hinge)}; ${end('latch side', latch)}`;
 }

@@ -15,7 +15,7 @@ export function finishBefore(making: Making): StepText[] {
       {
         title: 'Finish the parts before weaving',
         cautions: [RAGS],
-        text: [`${name}: ${whenOf(making)}.`, `Glued are ${GLUED}. Coat the end grain twice; it drinks most.`],
+        text: [`Put on ${name} ${whenOf(making)}.`, `Glued are ${GLUED}. Coat the end grain twice; it drinks most.`],
         figures: amounts(making),
       },
     ];
@@ -40,7 +40,7 @@ export function finishAfter(making: Making): StepText[] {
     {
       title: 'Finish',
       cautions: [RAGS],
-      text: [`${name}: ${whenOf(making)}.`, 'Wipe off what has not soaked in; let each coat dry.'],
+      text: [`Put on ${name} ${whenOf(making)}.`, 'Wipe off what has not soaked in; let each coat dry.'],
       figures: amounts(making),
     },
   ];

@@ -18,7 +18,7 @@ function grooves(making: Making): StepText {
     ],
     text: [
       'In the middle of the inner edge of both rails, with a router and straight bit, a dado set, or two saw passes. Cut from both faces with one fence setting, so that the groove is centred.',
-      'The groove runs from stile to stile and stops there: the end staves stand against the stiles. With the router, clamp a stop at either end and square the ends with a chisel. With saw or dado set, run it through and glue plugs of the same wood into the ends, over the stiles: the corner screws stand beside them.',
+      'The groove runs from stile to stile and stops there: the end staves stand against the stiles. With the router, clamp a stop at either end and square the ends with a chisel. With saw or dado set, run it through and glue plugs of the same wood into the ends, over the stiles; the corner screws pass along their edges, so let the glue harden first.',
       'Try the width with a stave: it slides by hand and does not rattle.',
     ],
     figures: [

@@ -1,9 +1,8 @@
 import { forceText } from '../findings/words.ts';
 import { WIRE_TURNS } from '../hardware/fittings.ts';
-import { braceEndsText } from '../hardware/usejoints.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type BraceDetails, type GateDetails, gateDetails } from '../uses/gate.ts';
-import { jointFigures } from './screws.ts';
+import { jointFigures, screwFigures } from './screws.ts';
 import { eachPanel, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
 
 /** The step of hanging gates: hinges, brace, latch. */
@@ -26,7 +25,8 @@ export function hangGate(making: Making): StepText {
     figures: [
       ...leafFigures(making),
       ...braceFigures(making),
-      ...jointFigures(making, 'hinge to stile'),
+      ...screwFigures(making, 'hinge to stile'),
+      ...screwFigures(making, 'hinge to post'),
       ...jointFigures(making, 'brace plate to frame'),
       ...jointFigures(making, 'strut to frame'),
     ],
@@ -71,7 +71,6 @@ function braceFigures(making: Making): StepFigure[] {
     });
   const force = (size: number) => forceText(Math.abs(size), job.display);
   return [
-    ...figure('brace, where its ends go', (brace, panel) => braceEndsText(panel, brace)),
     ...figure('brace, middle of plate to middle of plate', ({ kind, length }) =>
       kind === 'cable' ? show(length) : undefined,
     ),

@@ -1,7 +1,7 @@
 import { screwSchedule } from '../hardware/schedule.ts';
 import { type Panel, sideAt } from '../panel/panel.ts';
 import { coverStripSteps } from './fitting.ts';
-import { jointFigures } from './screws.ts';
+import { jointFigures, screwFigures } from './screws.ts';
 import { eachPanel, fineIn, lengthIn, type Making, type StepText } from './step.ts';
 
 /** Steps from the bottom joints to the square panel. */
@@ -88,7 +88,7 @@ function topRail(making: Making): StepText {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      `Bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles. Glue and screw the corners with the other half of the corner screws${plugged(making) ? ', and plug them' : ''}; no glue in the groove.`,
+      `Bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles. Glue and screw the corners with the other half of the corner screws, placed as at the bottom${plugged(making) ? ', and plug them' : ''}; no glue in the groove.`,
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
         ? ['The cover strips come down over the top course, front and back, without pinching it.']
@@ -99,7 +99,7 @@ function topRail(making: Making): StepText {
       ...eachPanel(panels, 'room over the stack', ({ courses }) =>
         courses.allowance > 0 ? show(courses.allowance) : undefined,
       ),
-      ...jointFigures(making, 'rail to stile', 0.5),
+      ...screwFigures(making, 'rail to stile', 0.5),
       ...jointFigures(making, 'stop strip to stile'),
     ],
   };

@@ -79,9 +79,16 @@ function crosscut(making: Making): StepText {
       'Square one end, then cut to a stop. Slats: square ends, all of one length from one setting; they are longer than the clear width because they bend.',
       'Leave stiles and staves long: they are trimmed to the measured stack.',
     ],
-    figures: partFigures(making, ['rail', 'slat', 'cap rail', 'foot', 'strut', 'stand-off block'], ({ length }) =>
-      show(length),
-    ),
+    figures: [
+      ...partFigures(making, ['rail', 'slat', 'cap rail', 'foot', 'strut', 'stand-off block'], ({ length }) =>
+        show(length),
+      ),
+      ...partFigures(
+        { ...making, parts: making.parts.filter(({ over }) => over > 0) },
+        ['stile', 'stave'],
+        ({ length, over }) => `cut ${show(over)} long, ${show(length + over)}`,
+      ),
+    ],
   };
 }
 
@@ -136,9 +143,9 @@ function roomText({ courses, movement, spec }: Panel, show: (length: number) => 
   if (allowance <= 0) return undefined;
   if (spec.allowance !== undefined) return `${show(allowance)}, as the job says`;
   const over = allowance - movement.needed;
-  const needed = `${show(movement.needed)} to swell into up to ${movement.wettest} % moisture, with a margin`;
+  const needed = `${show(movement.needed)} to swell up to ${movement.wettest} % moisture, margin counted in`;
   return over > SAME
-    ? `${show(allowance)}: ${needed}, and what whole courses left over`
+    ? `${show(allowance)}: ${needed}; the rest is what whole courses leave over`
     : `${show(allowance)}: ${needed}`;
 }
 

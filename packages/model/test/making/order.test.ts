@@ -93,6 +93,14 @@ describe('makingOrder', () => {
     expect(after).toMatch(/C, stave 5, 50 in/);
   });
 
+  test('stiles and staves are cut long first, by what the job says', () => {
+    const job = jobOf({ size: { width: '44 1/2', height: 52 } }, { saw: { long: '1 1/2' } });
+    const panels = solve(job);
+    const long = makingOrder(job, { panels, parts: partsOf(panels, job) });
+    expect(said(long[place(long, /^Crosscut/)] as Step)).toMatch(/B, stile 2, cut 1 1\/2 in long, 50 1\/2 in/);
+    expect(said(long[place(long, /Cut stiles/)] as Step)).toMatch(/B, stile 2, 49 in/);
+  });
+
   test('figures that differ from panel to panel name their panels; those alike do not', () => {
     const two = stepsOf(
       {},
@@ -179,6 +187,7 @@ describe('makingOrder, sizes of the steps', () => {
     const text = all(stepsOf({ use: 'gate', gate: { latch: 40, load: 180 } }), /Hang the gate/);
     expect(text).toMatch(/40 in above the ground, [0-9/ ]+ in from the foot of the leaf/);
     expect(text).toMatch(/gap between hinge post and leaf/);
+    expect(text).toMatch(/wire to cut 7\d/);
     expect(text).toMatch(/with 40.5 lb pressing down/);
   });
 

@@ -8,19 +8,11 @@ import {
   prosePages,
   sawWork,
   shoppingTable,
-  tablePages,
   yieldBar,
 } from '@wattlewright/drafting';
-import {
-  amountText,
-  formatLength,
-  hardwareList,
-  massOf,
-  type Settled,
-  screwSchedule,
-  withKerf,
-} from '@wattlewright/model';
+import { amountText, formatLength, hardwareList, massOf, type Settled, withKerf } from '@wattlewright/model';
 import { type Page, sheetsOf, textRoom } from './page.ts';
+import { screwTable } from './screws.ts';
 
 /** Parts, what to buy, how to cut it, and what screws go where. */
 export function listSheets(settled: Settled, page: Page): Layout[] {
@@ -57,7 +49,7 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
   return hardwareList(job, panels).map((line) => ({
     item: [line.name, line.material].filter(Boolean).join(', '),
     count: fractions(amountText(line, job)),
-    note: line.where
+    note: (line.kind === 'glue' ? [] : line.where)
       .map(({ panel, count }) => (panels.length > 1 ? `${panel}: ${Math.round(count * 10) / 10}` : ''))
       .filter(Boolean)
       .join(', '),
@@ -83,40 +75,4 @@ function thinnerBlades({ job, parts, plan }: Settled): BladeRow[] {
     plan: withKerf({ parts, stock, offcuts, saw, limits: { effort: 1 } }, kerf),
   }));
   return [{ kerf: show(saw.ripKerf), plan }, ...others.filter((row) => row.plan.status !== 'impossible')];
-}
-
-/** Screws and pins by joint: which, how many, what to drill, and what to watch; panels alike share a row. */
-function screwTable({ job, panels }: Settled, room: { readonly width: number; readonly height: number }) {
-  const rows = new Map<string, { cells: string[]; panels: string[] }>();
-  for (const panel of panels) {
-    for (const { joint, name, count, material, holes, remark } of screwSchedule(panel)) {
-      const bit = ({ inch, diameter }: { inch: string; diameter: number }) =>
-        job.display.unit === 'in' ? inch : diameter.toFixed(1);
-      const drill = holes ? `pilot ${bit(holes.pilot)}, shank ${bit(holes.clearance)}` : 'none';
-      const cells = [joint, name, `${count}`, material, drill, remark ?? ''].map(fractions);
-      const key = cells.join('|');
-      rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
-    }
-  }
-  const all = [...rows.values()];
-  if (all.length === 0) return [];
-  return tablePages({
-    name: 'screws',
-    title: 'Screws and pins by joint',
-    alt: 'Every joint with its screws or pins, what to drill and what to watch.',
-    columns: [
-      { title: 'Joint' },
-      { title: 'Screw or pin' },
-      { title: 'Each panel', align: 'right' },
-      { title: 'Of', width: 30 },
-      { title: 'Drill', width: 44 },
-      { title: 'Watch', width: 60 },
-      ...(panels.length > 1 ? [{ title: 'Panels', width: 26 }] : []),
-    ],
-    rows: all.map(({ cells, panels: names }) => [
-      ...cells,
-      ...(panels.length > 1 ? [names.length === panels.length ? 'all' : names.join(', ')] : []),
-    ]),
-    ...room,
-  });
 }

@@ -7,7 +7,15 @@ import {
   spacingChart,
   tablePages,
 } from '@wattlewright/drafting';
-import { cautions, type Finding, formatLength, makingOrder, type Panel, type Settled } from '@wattlewright/model';
+import {
+  cautions,
+  type Finding,
+  findingSentences,
+  formatLength,
+  makingOrder,
+  type Panel,
+  type Settled,
+} from '@wattlewright/model';
 
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
@@ -50,11 +58,12 @@ export function findingSheets({ findings, panels }: Settled, page: Page): Layout
 /** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
 const CHART = { width: 125, height: 60 } as const;
 
-function findingBlocks({ level, where, text, figure, limit, reason, source, mend }: Finding): Block[] {
+function findingBlocks(finding: Finding): Block[] {
+  const { level, where, text } = finding;
   const head = `${level.toUpperCase()}, ${where}: ${text}`;
   return [
     { kind: level === 'note' ? 'bullet' : 'caution', text: head },
-    { kind: 'paragraph', text: `${figure}; judged by ${limit}, since ${reason}. ${mend} Source: ${source}.` },
+    { kind: 'paragraph', text: findingSentences(finding).join(' ') },
   ];
 }
 
