@@ -8,16 +8,16 @@ import { grown } from './clearance.ts';
 import type { Column, Demand, Spot } from './column.ts';
 import { spots } from './column.ts';
 import { lines } from './lines.ts';
-import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_CLEAR } from './style.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_CLEAR, TEXT_HEADING } from './style.ts';
 import { arrowhead, dot } from './terminator.ts';
 
 /** Something in a view to be named beside it: by a text, or by a letter in a balloon. */
 export interface NoteTarget {
   /** The point on paper that the leader touches. */
   readonly at: Point;
-  /** The text of a note, or the letter or number of a balloon. */
+  /** The text of a note, the letter or number of a balloon, or the letter of a detail, which stands large and by itself. */
   readonly text: string;
-  readonly kind?: 'note' | 'balloon';
+  readonly kind?: 'note' | 'balloon' | 'letter';
   /** A dot when the point lies in a face, an arrowhead when it lies on an edge (ISO 128-2); a dot unless given. */
   readonly end?: 'dot' | 'arrow';
   readonly of?: string;
@@ -72,6 +72,9 @@ export function placeNotes(options: NotesOptions): Notes {
 
 function demandOf({ at, text, kind }: NoteTarget, width: number): Demand {
   if (kind === 'balloon') return { at, lines: [text], width: 2 * BALLOON_RADIUS, height: 2 * BALLOON_RADIUS };
+  if (kind === 'letter') {
+    return { at, lines: [text], width: textWidth(text, TEXT_HEADING), height: TEXT_HEADING };
+  }
   const wrapped = lines(text, width);
   return {
     at,
@@ -85,6 +88,7 @@ function noteInk(target: NoteTarget, demand: Demand, { box, port }: Spot, side: 
   const { at, text, kind, end = 'dot', of } = target;
   const lead = [stroke('dimension', line(at, port), of), end === 'dot' ? dot(at) : arrowhead(at, port)];
   if (kind === 'balloon') return [...lead, ...balloon([(box.u0 + box.u1) / 2, (box.v0 + box.v1) / 2], text, of)];
+  if (kind === 'letter') return [...lead, write('label', text, [box.u0, box.v1], { height: TEXT_HEADING })];
   const [u, anchor] = side === 'right' ? [box.u0, 'start' as const] : [box.u1, 'end' as const];
   const texts = demand.lines.map((one, i) =>
     write('note', one, [u, box.v0 + (ASCENT + i * LINE_STEP) * TEXT], {

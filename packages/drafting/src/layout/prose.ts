@@ -1,11 +1,15 @@
 import { moved } from '../ink.ts';
-import type { Drawing, Mark } from '../mark.ts';
+import { textWidth } from '../lettering.ts';
+import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
 
-/** A piece of running text. Steps are numbered in order through all pages; a caution has a heavy bar beside it. */
+/**
+ * A piece of running text. Steps are numbered in order through all pages; one that is a title, without a stop at its end,
+ * is lettered heavier and stays with what follows. A caution has a heavy bar beside it and begins with its name.
+ */
 export interface Block {
   readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution';
   readonly text: string;
@@ -72,26 +76,48 @@ export function prosePages(options: ProseOptions): Drawing[] {
 
 function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
   const size = kind === 'heading' ? TEXT_LARGE : TEXT;
-  const role = kind === 'heading' ? 'title' : 'note';
   const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
-  const wrapped = lines(text, measure - indent, { height: size, weight: kind === 'heading' ? 'semibold' : 'regular' });
+  const isTitle = kind === 'heading' || (kind === 'step' && !/[.:;]$/.test(text));
+  const weight = isTitle ? 'semibold' : 'regular';
+  const name = kind === 'caution' ? (LEVEL.exec(text)?.[0] ?? 'CAUTION') : '';
+  const words = name === '' || text.startsWith(name) ? text : `${name} ${text}`;
+  const wrapped = lines(words, measure - indent - (name === '' ? 0 : NAME_ROOM), { height: size, weight });
   const height = LINE_STEP * size;
   return wrapped.map((one, i) => {
     const base = ASCENT * size;
     const sign = kind === 'step' ? `${step}.` : kind === 'bullet' ? '•' : '';
-    const marks: Mark[] = [write(role, one, [indent, base], { height: size })];
+    const marks: Mark[] =
+      i === 0 && name !== ''
+        ? namedLine(name, one.slice(name.length), [indent, base])
+        : [write(isTitle ? 'title' : 'note', one, [indent, base], { height: size })];
     if (i === 0 && sign) marks.unshift(write(kind === 'step' ? 'title' : 'note', sign, [0, base], { height: size }));
     if (kind === 'caution')
       marks.unshift(
         stroke('accent', line([1, 0], [1, i < wrapped.length - 1 ? height + 0.1 : (ASCENT + DESCENT) * size])),
       );
     const alone = wrapped.length > 1 && (i === 0 || i === wrapped.length - 2);
-    return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: kind === 'heading' || alone };
+    return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: isTitle || alone };
   });
 }
 
+/** How a finding's caution begins. */
+const LEVEL = /^(?:CAUTION|STOP)\b/;
+
+/** How much wider the name of a caution is in the heavier weight, with the room after it, mm. */
+const NAME_ROOM = 2;
+
+/** The first line of a caution: its name heavier, then the rest. */
+function namedLine(name: string, rest: string, [u, v]: Point): Mark[] {
+  const after = u + textWidth(name, TEXT, 'semibold') + (rest.startsWith(' ') ? 1 : 0);
+  const words = rest.trimStart();
+  return [
+    write('title', name, [u, v], { height: TEXT }),
+    ...(words === '' ? [] : [write('note', words, [after, v], { height: TEXT })]),
+  ];
+}
+
 function spaceAbove(kind: Block['kind']): number {
-  return kind === 'heading' ? 5 : 1.5;
+  return kind === 'heading' ? 5 : kind === 'step' ? 3 : 1.5;
 }
 
 /** Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all. */

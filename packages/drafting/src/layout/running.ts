@@ -33,6 +33,8 @@ export interface RunningOptions {
   readonly values: readonly RunningValue[];
   /** What is counted, in the singular: `course`, `stave`. */
   readonly word: string;
+  /** What the last position is, where it is more than the last of its kind, such as `the top of the stack`. */
+  readonly last?: string;
   /** Distance from the outline that is already used on this side, mm. */
   readonly start?: number;
   /** Positions where extension lines of rows further out will pass, paper mm along the side. */
@@ -60,12 +62,12 @@ export function runningRow(options: RunningOptions): Rows {
   return say(layRunning(options), sideFrame(options.side, options.outline));
 }
 
-function layRunning({ side, outline, origin, values, word, start = 0, through = [] }: RunningOptions): Unsaid {
+function layRunning({ side, outline, origin, values, word, last, start = 0, through = [] }: RunningOptions): Unsaid {
   const frame = sideFrame(side, outline);
   const others = values.filter(({ at }) => Math.abs(at - origin) > SAME);
   if (others.length === 0) return { marks: [], bounds: outline, depth: start, chains: [], remarks: [] };
   const row = Math.max(FIRST_ROW, start + ROW_STEP);
-  const { shown, datum, remarks } = thin(others, word, { origin, through });
+  const { shown, datum, remarks } = thin(others, { word, last: last ?? 'the last' }, { origin, through });
   const texts = datum ? [datum, ...shown] : shown;
   const positions = [origin, ...shown.map(({ value }) => value.at)];
   const [low, high] = [Math.min(...positions), Math.max(...positions)];
@@ -104,7 +106,7 @@ interface Thinned {
  */
 function thin(
   values: readonly RunningValue[],
-  word: string,
+  { word, last: lastWord }: { readonly word: string; readonly last: string },
   lines: { origin: number; through: readonly number[] },
 ): Thinned {
   const last = values.length - 1;
@@ -115,7 +117,7 @@ function thin(
     const { shown, datum } = roomFor(chosen, lines);
     const all = shown.length === chosen.length;
     const said = all
-      ? `Every ${ordinal(step)} and the last ${word} shown`
+      ? `Every ${ordinal(step)} ${word} and ${lastWord} shown`
       : `${shown.length} of ${values.length} ${word}s shown`;
     const thinned = { shown, datum, remarks: step === 1 && all ? [] : [said] };
     if (all || (step === 1 && shown.length >= MOST_SHOWN * values.length)) return thinned;
@@ -178,7 +180,7 @@ function ordinal(n: number): string {
 
 /** Running dimensions nearest the outline and dimension rows outside them, clear of each other, on one side. */
 export function dimensionSide(
-  options: DimensionOptions & { readonly running?: Pick<RunningOptions, 'origin' | 'values' | 'word'> },
+  options: DimensionOptions & { readonly running?: Pick<RunningOptions, 'origin' | 'values' | 'word' | 'last'> },
 ): Rows {
   const { running, sizes, side, outline } = options;
   const frame = sideFrame(side, outline);

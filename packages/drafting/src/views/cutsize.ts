@@ -18,10 +18,23 @@ export function lengthText(length: number, display: Marks): string {
  * A side of a section, or a fence distance: at the job's mark where it lies on one, else at the next finer that it lies on,
  * at the finest 1/64 in or 0.1 mm. A slat of 1 33/64 in is not to be ripped to 1 1/2.
  */
-export function sideText(side: number, { unit, mark }: Marks, options: { readonly named?: boolean } = {}): string {
-  const marks = [mark, ...(unit === 'in' ? INCH_MARKS : MILLIMETRE_MARKS).filter((one) => one < mark)];
-  const on = marks.find((one) => Math.abs(side - Math.round(side / one) * one) <= ON_MARK);
-  return formatLength(side, { unit, mark: on ?? (marks.at(-1) as number) }, { ...options, fractions: 'stacked' });
+export function sideText(side: number, display: Marks, options: { readonly named?: boolean } = {}): string {
+  const mark = markUnder(side, display) ?? finestMark(display);
+  return formatLength(side, { unit: display.unit, mark }, { ...options, fractions: 'stacked' });
+}
+
+/** The coarsest mark, from the job's own down, that a size lies on, mm; absent where it lies on none. */
+export function markUnder(side: number, display: Marks): number | undefined {
+  return marksOf(display).find((one) => Math.abs(side - Math.round(side / one) * one) <= ON_MARK);
+}
+
+/** The finest mark that a size is printed to, mm: 1/64 in or 0.1 mm, or the job's own where that is finer. */
+export function finestMark(display: Marks): number {
+  return marksOf(display).at(-1) as number;
+}
+
+function marksOf({ unit, mark }: Marks): number[] {
+  return [mark, ...(unit === 'in' ? INCH_MARKS : MILLIMETRE_MARKS).filter((one) => one < mark)];
 }
 
 /** A section, the smaller side first: `3⁄16 × 1 5⁄8`; no line breaks in it. */

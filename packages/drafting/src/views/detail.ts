@@ -3,12 +3,13 @@ import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { corner, cornerExtent } from './detailcorner.ts';
-import { dimensioned, type StatedOptions, stated } from './detaildrawing.ts';
+import { dimensioned, planFacing, type StatedOptions, stated } from './detaildrawing.ts';
 import { type FixingInk, type FixingPlace, hingeFixing, postFixing, wallFixing } from './detailfixing.ts';
 import { type DetailLetter, type DetailSubject, detailLetters } from './detailkey.ts';
 import { edgeStretch, slatEnd, slatEndExtent } from './detailslatend.ts';
 import { stand, standExtent } from './detailstand.ts';
 import { staveFoot, staveFootExtent } from './detailstavefoot.ts';
+import { staveHead, staveHeadExtent } from './detailstavehead.ts';
 import { breakLine } from './grain.ts';
 import type { SectionOptions } from './weavesection.ts';
 import { planView, weaveInk } from './weavesectionink.ts';
@@ -22,6 +23,8 @@ export function detail(panel: Panel, subject: DetailSubject, options: SectionOpt
   switch (subject) {
     case 'stave foot':
       return staveFoot(panel, key, options);
+    case 'stave head':
+      return staveHead(panel, key, options);
     case 'corner':
       return corner(panel, key, options);
     case 'slat end':
@@ -36,6 +39,8 @@ export function detailExtent(panel: Panel, subject: DetailSubject): Extent {
   switch (subject) {
     case 'stave foot':
       return staveFootExtent(panel);
+    case 'stave head':
+      return staveHeadExtent(panel);
     case 'corner':
       return cornerExtent(panel);
     case 'slat end':
@@ -85,6 +90,7 @@ function fixing(panel: Panel, key: DetailLetter, options: SectionOptions): Drawi
       ...weaveInk({ panel, parts, scale: scale.ratio, stretch }),
       breakLine(plan(inner, -half), plan(inner, half)),
       ...held.marks,
+      ...planFacing(plan(inner, 0), side === 'right' ? -1 : 1),
     ],
     sizes: {
       above: [...stated(stileAt, stileAt + stile.width, across), ...held.along],

@@ -6,9 +6,9 @@ import { stroke } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
-import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
-import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf } from './detailscrew.ts';
+import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf, sunkBy } from './detailscrew.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
@@ -54,19 +54,20 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
   const through: StatedOptions = { display, along: (z) => z * s + down };
   const screws = screwsOf(panel, 'rail to stile');
   const places = screws ? cornerPlaces(screws, panel) : [];
-  const steps = [-rail.depth / 2, ...places.map(({ z }) => z).toSorted((a, b) => a - b)];
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The lower left corner of ${panel.name}: the stile stands on the rail that runs through, held by screws through the rail.`,
     scale,
-    ink: [...frontInk(panel, parts, s), ...joint],
+    ink: [...frontInk(panel, parts, s), ...joint, ...planFacing([reachOf(panel).x * s, down])],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [
         ...stated(0, rail.height, { ...up, level: 1 }),
         ...stated(rail.height - groove.depth, rail.height, up),
-        ...(places.length > 0 ? steps.slice(1).flatMap((z, i) => stated(steps[i] as number, z, through)) : []),
+        ...(screws ? stated(0, sunkBy(screws), up) : []),
+        // Each from the face that it is nearer to, as a marking gauge is set.
+        ...places.flatMap(({ z }) => stated(z < 0 ? -rail.depth / 2 : rail.depth / 2, z, through)),
         ...stated(-rail.depth / 2, rail.depth / 2, { ...through, level: 1 }),
       ],
       below: [...new Set(places.map(({ x }) => x))].flatMap((x) => stated(0, x, along)),
@@ -92,7 +93,8 @@ function frontInk(panel: Panel, parts: readonly Part[], scale: number): Mark[] {
     ...weaveFront(panel, face, { x, y }),
     ...face(0, 0, x, rail.height, 'rail'),
     ...face(0, rail.height, stile.width, y, 'stile'),
-    hidden(0, bed, x, bed),
+    hidden(stile.width, bed, x, bed),
+    hidden(stile.width, bed, stile.width, rail.height),
     hidden(right, staves.bottom, right, rail.height),
     hidden(right + staves.width, staves.bottom, right + staves.width, rail.height),
     ...screwLines(panel, at, scale),
@@ -146,7 +148,6 @@ function jointInk(panel: Panel, parts: readonly Part[], s: number): Mark[] {
     across(-groove.width / 2, stile.width),
     ...cutFace(box(left, left + staves.width, staves.depth), { grain: 'end', ...letter('stave') }),
     ...cutFace(box(0, stile.width, stile.depth), { grain: 'end', angle: -45, ...letter('stile') }),
-    ...[groove.width / 2, -groove.width / 2].map((z) => stroke('hidden', line(plan(0, z), plan(stile.width, z)))),
     ...(screws ? cornerPlaces(screws, panel).flatMap(({ x: ux, z }) => screwEnd(screws, plan(ux, z), s)) : []),
     breakLine(plan(x, -rail.depth / 2), plan(x, rail.depth / 2)),
   ];
@@ -158,14 +159,25 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
   const screws = screwsOf(panel, 'rail to stile');
   const [place] = screws ? cornerPlaces(screws, panel) : [];
   return [
-    { at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2), text: 'Rail runs through' },
+    {
+      at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2),
+      text: 'Rail runs through; its groove stops at the stile',
+    },
     { at: at(stile.width * 0.93, rail.height * 1.3), text: 'Stile stands on the rail' },
     {
       at: at((staves.lefts[0] as number) + staves.width / 2, rail.height - groove.depth / 2),
       text: `First stave against the stile, in a groove ${said(groove.depth, display)} deep`,
     },
+    ...(screws && place && sunkBy(screws) > 0
+      ? [
+          {
+            at: at(place.x, sunkBy(screws) / 2),
+            text: `Heads sunk ${said(sunkBy(screws), display)}, plugs over them`,
+          },
+        ]
+      : []),
     ...(screws && place
-      ? [{ at: plan(place.x, place.z), text: `Two screws ${screwName(screws)} up into the stile’s end` }]
+      ? [{ at: plan(place.x, place.z), text: `Two screws ${screwName(screws)}, staggered, up into the stile’s end` }]
       : []),
   ];
 }

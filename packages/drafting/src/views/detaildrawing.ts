@@ -5,16 +5,18 @@ import type { NoteTarget } from '../layout/notes.ts';
 import { placeNotes } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Side } from '../layout/side.ts';
+import { TEXT } from '../layout/style.ts';
 import { textBox } from '../lettering.ts';
-import type { Box, Drawing, Mark } from '../mark.ts';
+import { type Box, type Drawing, type Mark, type Point, write } from '../mark.ts';
 import type { Scale } from '../scale.ts';
+import { markUnder, sideText } from './cutsize.ts';
 
 /** What `stated` needs beside the two ends. */
 export interface StatedOptions {
   readonly display: Marks;
   /** From a real place along the side, mm, to paper. */
   readonly along: (place: number) => number;
-  /** The finest mark to print, mm, where it isn't the job's, such as for slat heights. */
+  /** The mark to print to, mm; unless given the coarsest from the job's down that the size lies on, else the job's. */
   readonly mark?: number;
   readonly total?: boolean;
   readonly level?: number;
@@ -26,8 +28,10 @@ export interface StatedOptions {
  * the caller can spread it into a list.
  */
 export function stated(from: number, to: number, options: StatedOptions): Size[] {
-  const { display, along, mark = display.mark, total, level, of } = options;
-  const value = roundToMark(Math.abs(to - from), mark);
+  const { display, along, total, level, of } = options;
+  const size = Math.abs(to - from);
+  const mark = options.mark ?? markUnder(size, display) ?? display.mark;
+  const value = roundToMark(size, mark);
   if (value <= 0) return [];
   return [
     {
@@ -42,9 +46,36 @@ export function stated(from: number, to: number, options: StatedOptions): Size[]
   ];
 }
 
-/** A length in a sentence, with its unit. */
+/** A length in a sentence, with its unit: at the coarsest mark from the job's down that it lies on, else at the job's. */
 export function said(length: number, display: Marks): string {
-  return formatLength(length, display, { named: true, fractions: 'stacked' });
+  const mark = markUnder(length, display) ?? display.mark;
+  return formatLength(length, { unit: display.unit, mark }, { named: true, fractions: 'stacked' });
+}
+
+/** A clearance in a sentence: the same, but at the finest mark where it lies on none. */
+export function saidFine(length: number, display: Marks): string {
+  return sideText(length, display, { named: true });
+}
+
+/** From the frame to the words that say which side is which, mm. */
+const FACING_APART = 2;
+
+/** The words under a view from front to back that say which side is which: `front` outside the first point, `back` outside the second. */
+export function facing([u0, v]: Point, [u1]: Point): Mark[] {
+  const base = v + 1 + TEXT;
+  return [
+    write('faint', 'front', [u0 - FACING_APART, base], { height: TEXT, anchor: 'end' }),
+    write('faint', 'back', [u1 + FACING_APART, base], { height: TEXT }),
+  ];
+}
+
+/** The words beside a plan that say which side is which: the back is up on paper. `way` is the side of the plan that they stand on. */
+export function planFacing([u, v]: Point, way: 1 | -1 = 1): Mark[] {
+  const anchor = way > 0 ? 'start' : 'end';
+  return [
+    write('faint', 'back', [u + way * 3, v - 1.2], { height: TEXT, anchor }),
+    write('faint', 'front', [u + way * 3, v + 1.2 + TEXT], { height: TEXT, anchor }),
+  ];
 }
 
 /** A view's ink with what is to be stated round it. */

@@ -1,4 +1,12 @@
-import { type GateUse, type Panel, type Part, type ScreenUse, type ScrewRow, sideFixings } from '@wattlewright/model';
+import {
+  type GateUse,
+  gateDetails,
+  type Panel,
+  type Part,
+  type ScreenUse,
+  type ScrewRow,
+  sideFixings,
+} from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Mark } from '../mark.ts';
@@ -140,10 +148,15 @@ function glassInk(place: FixingPlace, { glass }: ScreenUse): Pick<FixingInk, 'ma
   return { marks: pane, notes: [{ at: plan((from + to) / 2, near - PANE / 2), text }] };
 }
 
-/** Hinge leaves as drawn, mm: thickness as for the screw schedule's leaves; knuckle radius common practice, no source. */
-const HINGE = { leaf: 2.5, knuckle: 5 } as const;
+/** Hinge plates as drawn, mm: thickness as for the screw schedule's; knuckle radius common practice, no source. */
+const HINGE = { plate: 2.5, knuckle: 5 } as const;
 
-/** The hinge of a gate: a leaf on the stile's edge, one on the post, the pin at the face that the gate swings to. */
+/** `a`, `a and b`, `a, b and c`. */
+function list(texts: readonly string[]): string {
+  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
+}
+
+/** The hinge of a gate: a plate on the stile's edge, one on the post, the pin at the face that the gate swings to. */
 export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
   const { panel, plan, scale } = place;
   const { stile, display, outside } = panel;
@@ -151,18 +164,23 @@ export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
   const post = edge + out * gate.clear.hinge;
   const way = gate.swing === 'towards the front' ? 1 : -1;
   const pin: readonly [number, number] = [(edge + post) / 2, way * (stile.depth / 2 + HINGE.knuckle)];
-  const leaf = Math.min(HINGE.leaf, gate.clear.hinge / 2);
-  const leaves = [
-    [edge, edge + out * leaf],
-    [post - out * leaf, post],
+  const plate = Math.min(HINGE.plate, gate.clear.hinge / 2);
+  const plates = [
+    [edge, edge + out * plate],
+    [post - out * plate, post],
   ] as const;
   const screws: ScrewRow | undefined = screwsOf(panel, 'hinge to stile');
   const across: StatedOptions = { display, along: (x) => plan(x, 0)[0] };
   const half = outside.depth / 2 + 6;
+  const heights = list(
+    gateDetails(panel)
+      .hinges.map(({ y }) => said(y, display))
+      .toReversed(),
+  );
   return {
     marks: [
       neighbourFace(plan, post, post + out * POST_SHOWN, [-half, half]),
-      ...leaves.flatMap(([a, b]): Mark[] => {
+      ...plates.flatMap(([a, b]): Mark[] => {
         const box = rectangle(planBox(plan, [a, b], [-way * stile.depth * 0.35, way * (stile.depth / 2)]));
         return [{ ...stroke('edge-light', box), shade: 0.55 }, stroke('edge-light', box)];
       }),
@@ -176,13 +194,19 @@ export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
         : []),
     ],
     notes: [
-      { at: plan(post + out * POST_SHOWN * 0.6, 0), text: 'Hinge post' },
-      { at: plan(...pin), text: `Hinge pin: the leaf swings ${gate.swing}` },
+      {
+        at: plan(post + out * POST_SHOWN * 0.6, 0),
+        text: `Hinge post, ${said(gate.clear.hinge, display)} from the leaf; latch post ${said(gate.clear.latch, display)}`,
+      },
+      {
+        at: plan(...pin),
+        text: `Hinge pin: the leaf swings ${gate.swing}. Middles of the hinges ${heights} from the foot of the leaf`,
+      },
       ...(screws
         ? [
             {
               at: plan(edge - out * stile.width * 0.3, stile.depth / 6),
-              text: `Screws ${screwName(screws)} through the leaf`,
+              text: `Screws ${screwName(screws)} through the hinge plate`,
             },
           ]
         : []),

@@ -2,27 +2,33 @@ import { gateDetails, type Panel } from '@wattlewright/model';
 
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {
-  /** Section A–A looks down from the middle of a course. */
-  readonly down: { readonly letter: 'A'; readonly y: number; readonly course: number };
-  /** Section B–B looks to the left from the middle of a stave. */
-  readonly across: { readonly letter: 'B'; readonly x: number; readonly stave: number };
+  /** The section in plan looks down from the middle of a course. */
+  readonly down: { readonly letter: 'P'; readonly y: number; readonly course: number };
+  /** The upright section looks to the left from the middle of a stave. */
+  readonly across: { readonly letter: 'Q'; readonly x: number; readonly stave: number };
 }
 
 /**
- * Where the sections of a panel are taken, panel frame, mm: A–A through the middle of the course at half height, B–B
- * through the middle of the stave at half width. Courses and staves count from 0.
+ * Where the sections of a panel are taken, panel frame, mm: in plan through the middle of the course at half height,
+ * upright through the middle of the stave at half width. Courses and staves count from 0. Their letters stand between
+ * those of parts, which start at A, and those of details, which end at Z.
  */
 export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>): CutPlanes {
   const course = Math.floor(courses.count / 2);
   const stave = Math.floor((staves.count - 1) / 2);
   return {
-    down: { letter: 'A', y: (courses.bottoms[course] as number) + courses.height / 2, course },
-    across: { letter: 'B', x: staves.centres[stave] as number, stave },
+    down: { letter: 'P', y: (courses.bottoms[course] as number) + courses.height / 2, course },
+    across: { letter: 'Q', x: staves.centres[stave] as number, stave },
   };
 }
 
+/** What a section is called by: `P–P`. */
+export function cutName({ letter }: { readonly letter: string }): string {
+  return `${letter}–${letter}`;
+}
+
 /** What a detail shows. */
-export type DetailSubject = 'stave foot' | 'corner' | 'slat end' | 'fixing';
+export type DetailSubject = 'stave head' | 'stave foot' | 'corner' | 'slat end' | 'fixing';
 
 /** A detail of a panel: its letter, and the place in other views that its circle marks. */
 export interface DetailLetter {
@@ -39,19 +45,28 @@ export interface DetailLetter {
 
 /**
  * The details of a panel, with letters from the end of the alphabet, so that nobody takes them for the cut letters of
- * parts: W the stave's foot in its groove, X the corner, Y the slat's end at the stile, Z how the panel is fixed.
+ * parts: V the head of a stave under the top rail, W its foot in its groove, X the corner, Y the slat's end at the stile, Z how the panel is fixed.
  */
 export function detailLetters(panel: Panel): readonly DetailLetter[] {
   const { rail, stile, clear, groove, outside } = panel;
   const planes = cutPlanes(panel);
   const fixing = fixingPlace(panel);
+  const reach = Math.max(rail.depth, rail.height) * 0.75;
   return [
+    {
+      letter: 'V',
+      subject: 'stave head',
+      title: 'Top rail and room over the stack',
+      at: { x: planes.across.x, y: clear.bottom + clear.height, z: 0 },
+      radius: reach,
+      on: ['vertical section'],
+    },
     {
       letter: 'W',
       subject: 'stave foot',
       title: 'Groove and stave foot',
       at: { x: planes.across.x, y: clear.bottom - groove.depth / 2, z: 0 },
-      radius: Math.max(rail.depth, rail.height) * 0.75,
+      radius: reach,
       on: ['vertical section'],
     },
     {

@@ -9,7 +9,7 @@ import {
 import { fractions } from '../lettering.ts';
 import type { Mark, Point } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { circle, line, polyline } from '../path.ts';
+import { circle, line, polygon, polyline } from '../path.ts';
 
 /** The screws of a joint of a panel; undefined where the joint has none, or pins. */
 export function screwsOf(panel: Panel, joint: JointName): ScrewRow | undefined {
@@ -37,7 +37,7 @@ export interface ScrewLine {
 }
 
 /**
- * A screw hidden in the wood, seen from the side, true to size: its counterbore, countersunk head, shank and point, and
+ * A screw hidden in the wood, seen from the side, true to size: its counterbore with the plug over it, countersunk head, shank and point, and
  * its centre line. Thinner on paper than a dashed pair can show, the centre line stands alone.
  */
 export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[] {
@@ -62,7 +62,10 @@ export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[
         at(reach, 0),
       ]),
     );
-  return [side(1), side(-1), centre];
+  // The plug that closes the bore over the head.
+  const plug =
+    bore > 0 ? [stroke('wood-shade', polygon([at(0, head), at(bore, head), at(bore, -head), at(0, -head)]))] : [];
+  return [...plug, side(1), side(-1), centre];
 }
 
 /** A screw seen along its length: the circle of its head, hidden in the wood, and a cross of centre lines. */
@@ -74,6 +77,11 @@ export function screwEnd({ fastener }: ScrewRow, at: Point, scale: number): Mark
     stroke('dimension', line([at[0] - arm, at[1]], [at[0] + arm, at[1]])),
     stroke('dimension', line([at[0], at[1] - arm], [at[0], at[1] + arm])),
   ];
+}
+
+/** How deep the heads of a row are sunk, mm; 0 where they are flush. */
+export function sunkBy({ fastener }: ScrewRow): number {
+  return fastener.kind === 'screw' ? fastener.counterbore : 0;
 }
 
 /** Places of a row near one corner of the panel, the nearest to the edge first. */

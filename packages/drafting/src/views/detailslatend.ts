@@ -5,7 +5,7 @@ import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
-import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { cutPlanes, type DetailLetter } from './detailkey.ts';
 import { type Stretch, slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
@@ -46,6 +46,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
       ...weaveInk({ panel, parts, scale: s, stretch }),
       stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0))),
       breakLine(plan(stretch[1], -half), plan(stretch[1], half)),
+      ...planFacing(plan(stretch[1], 0)),
     ],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],

@@ -2,7 +2,9 @@ import type { Panel } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
-import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { viewBox } from '../view.ts';
+import { finestMark, markUnder } from './cutsize.ts';
+import { dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
@@ -33,7 +35,12 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
     scale,
-    ink: [...uprightInk({ panel, parts, at, span: [-1, top] }), breakLine(at(-half, top), at(half, top))],
+    ink: [
+      ...uprightInk({ panel, parts, at, span: [-1, top] }),
+      breakLine(at(-half, top), at(half, top)),
+      ...facing(at(half, 0), at(-half, 0)),
+    ],
+    outline: viewBox(at, [half, 0], [-half, top]),
     sizes: {
       left: [
         ...stated(rail.height - groove.depth, rail.height, up),
@@ -42,7 +49,10 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
       ],
       above: stated(-staves.depth / 2, staves.depth / 2, through),
       below: [
-        ...stated(-groove.width / 2, groove.width / 2, through),
+        ...stated(-groove.width / 2, groove.width / 2, {
+          ...through,
+          mark: markUnder(groove.width, display) ?? finestMark(display),
+        }),
         ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true }),
       ],
     },
@@ -57,7 +67,7 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
   const lift = staves.bottom - bed;
   const play =
     groove.clearance > display.mark / 8
-      ? `Groove in the middle of the rail, ${said(groove.clearance, finer(panel))} wider than the stave`
+      ? `Groove in the middle of the rail, ${saidFine(groove.clearance, display)} wider than the stave`
       : 'Groove as wide as the stave';
   return [
     { at: at(-staves.depth / 4, (clear.bottom + top) / 2), text: 'Stave, long grain' },
@@ -67,13 +77,8 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
       end: 'arrow',
     },
     ...(lift > display.mark / 8
-      ? [{ at: at(0, bed + lift / 2), text: `Stave clear of the bed by ${said(lift, finer(panel))}` }]
+      ? [{ at: at(0, bed + lift / 2), text: `Stave clear of the bed by ${saidFine(lift, display)}` }]
       : []),
     { at: at(-(rail.depth + groove.width) / 4, bed / 2), text: 'Rail, end grain' },
   ];
-}
-
-/** Clearances are often finer than the job's mark: in words they are said to a quarter of it. */
-function finer({ display }: Panel): Panel['display'] {
-  return { unit: display.unit, mark: display.mark / 4 };
 }

@@ -43,12 +43,14 @@ const GROOVE_FROM = 0.7;
 /** What frame and weave hide: the bottoms of the grooves in the rails, and a brace at the back. */
 function hiddenLines(front: Front): PathMark[] {
   const { panel, at, ratio } = front;
-  const { clear, groove, outside, rail } = panel;
+  const { clear, groove, rail } = panel;
   const levels =
     Math.min(groove.depth, rail.height - groove.depth) * ratio < GROOVE_FROM
       ? []
       : [clear.bottom - groove.depth, clear.bottom + clear.height + groove.depth];
-  const grooves = levels.map((y) => stroke('hidden', line(at(0, y), at(outside.width, y)), letterOf(front, 'rail')));
+  const grooves = levels.map((y) =>
+    stroke('hidden', line(at(clear.left, y), at(clear.left + clear.width, y)), letterOf(front, 'rail')),
+  );
   const brace = braceOutline(panel);
   if (!brace) return grooves;
   const points = brace.outline.map(([x, y]) => at(x, y));

@@ -88,7 +88,7 @@ export function detailTargets(front: Front): NoteTarget[] {
   return onElevation(front).flatMap((detail): NoteTarget[] => {
     if (isLeft(front, detail)) return [];
     const [u, v] = front.at(detail.at.x, detail.at.y);
-    return [{ at: [u + detail.radius, v], text: `detail ${detail.letter}`, end: 'arrow' }];
+    return [{ at: [u + detail.radius, v], text: detail.letter, kind: 'letter', end: 'arrow' }];
   });
 }
 

@@ -4,6 +4,7 @@ import type { Size } from '../layout/rows.ts';
 import { dimensionSide, type RunningValue } from '../layout/running.ts';
 import type { Box } from '../mark.ts';
 import type { View } from '../view.ts';
+import { markUnder } from './cutsize.ts';
 import { fittings, grounds } from './fittings.ts';
 
 /** A length as it is printed, and what it then says in mm. */
@@ -55,7 +56,9 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
       ...(high > outside.height + 1e-6 ? [size(panel, outside.height, high, v)] : []),
       ...(high - low > outside.height + 1e-6 ? [{ ...size(panel, low, high, v), total: true }] : []),
     ],
-    ...(detail === 'shop' && { running: { origin: v(clear.bottom), values, word: 'course' } }),
+    ...(detail === 'shop' && {
+      running: { origin: v(clear.bottom), values, word: 'course', last: 'the top of the stack' },
+    }),
   });
 }
 
@@ -74,6 +77,10 @@ function chain(panel: Panel, positions: readonly number[], map: (p: number) => n
   return [...positions.slice(1).map((to, i) => size(panel, positions[i] as number, to, map)), total];
 }
 
+/** Sections of the frame are printed at the mark that they lie on, as in the parts list; the rest at the job's. */
 function size(panel: Panel, from: number, to: number, map: (p: number) => number): Size {
-  return { from: map(from), to: map(to), ...printed(panel, to - from) };
+  const length = to - from;
+  const isSection = [panel.rail.height, panel.stile.width].some((one) => Math.abs(one - length) < 1e-6);
+  const mark = (isSection ? markUnder(length, panel.display) : undefined) ?? panel.display.mark;
+  return { from: map(from), to: map(to), ...printed({ display: { ...panel.display, mark } }, length) };
 }

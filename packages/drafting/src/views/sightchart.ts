@@ -5,10 +5,10 @@ import type { Series } from './plotdata.ts';
 
 /** Looks that mean something to a reader: elevation in degrees, and the words for it. */
 const LOOKS = [
-  { elevation: 0, words: 'level view' },
-  // Eyes 4.2 m up (a floor of 2.7 m, standing), the panel's middle at 1.3 m, 5 m away: arctan(2.9 / 5) = 30.1°.
-  { elevation: 30, words: 'from a window one floor up, 5 m away (30°)' },
-  { elevation: 60, words: 'high summer sun (60°)' },
+  { elevation: 0, words: 'level view', away: undefined },
+  // Eyes 4.2 m up (a floor of 2.7 m, standing), the panel's middle at 1.3 m, 5 m (16 ft) away: arctan(2.9 / 5) = 30.1°.
+  { elevation: 30, words: 'from a window one floor up', away: { mm: '5 m away', in: '16 ft away' } },
+  { elevation: 60, words: 'high summer sun', away: undefined },
 ] as const;
 
 /** Directions in plan, degrees off square to the panel. */
@@ -39,7 +39,9 @@ export function sightChart(panel: Panel, size: { readonly width?: number; readon
           },
         ],
   );
-  const said = LOOKS.map(({ elevation, words }) => `${words}: ${inWords(seeThrough({ ...openwork, elevation }))}`);
+  const said = LOOKS.map(
+    (look) => `${lookText(look, panel)}: ${inWords(seeThrough({ ...openwork, elevation: look.elevation }))}`,
+  );
   const window = LOOKS[1];
   const fromWindow = percent(seeThrough({ ...openwork, elevation: window.elevation }));
   const note = `${said.join('; ')}. Free for air: ${Math.round(100 * airShare(openwork))} % of the woven area.`;
@@ -54,6 +56,12 @@ export function sightChart(panel: Panel, size: { readonly width?: number; readon
     note: note.charAt(0).toUpperCase() + note.slice(1),
     ...size,
   });
+}
+
+/** A look in words, with how far off it is taken in the job's unit and how steep it is. */
+function lookText({ elevation, words, away }: (typeof LOOKS)[number], { display }: Panel): string {
+  const far = away === undefined ? '' : `, ${away[display.unit]}`;
+  return `${words}${far}${elevation > 0 ? ` (${elevation}°)` : ''}`;
 }
 
 /** Open shares from level to steep; none where a beam so far aside runs along the slope of a slat. */

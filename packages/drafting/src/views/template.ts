@@ -5,6 +5,7 @@ import { textWidth } from '../lettering.ts';
 import type { Mark, PathMark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line, polyline } from '../path.ts';
+import { markUnder } from './cutsize.ts';
 
 /** Where one screw of the lower left corner stands: along the rail from its end, and off mid-depth to the front, mm. */
 export interface ScrewCentre {
@@ -52,10 +53,11 @@ export function unitName({ display }: Panel): string {
   return display.unit === 'in' ? 'inches' : 'mm';
 }
 
-/** A size between two places on paper at full size, printed rounded once. */
+/** A size between two places on paper at full size, rounded once: to the coarsest mark that it lies on, else to the job's. */
 export function fullSize(panel: Panel, from: number, to: number, of?: string): Size {
   const value = Math.abs(to - from);
-  const text = formatLength(value, panel.display, { fractions: 'stacked' });
+  const { unit, mark } = panel.display;
+  const text = formatLength(value, { unit, mark: markUnder(value, panel.display) ?? mark }, { fractions: 'stacked' });
   return { from, to, text, value, ...(of === undefined ? {} : { of }) };
 }
 
@@ -63,6 +65,17 @@ export function fullSize(panel: Panel, from: number, to: number, of?: string): S
 export function fullSizes(panel: Panel, from: number, places: readonly number[]): Size[] {
   const once = places.filter((place, i) => places.findIndex((other) => Math.abs(other - place) <= SAME) === i);
   return once.filter((place) => Math.abs(place - from) > SAME).map((place) => fullSize(panel, from, place));
+}
+
+/** Sizes across a face, each place from the edge that it is nearer to, as a marking gauge is set. */
+export function gaugedSizes(panel: Panel, [from, to]: readonly [number, number], places: readonly number[]): Size[] {
+  return [from, to].flatMap((edge) =>
+    fullSizes(
+      panel,
+      edge,
+      places.filter((place) => place - from <= to - place === (edge === from)),
+    ),
+  );
 }
 
 /** A text in the middle of a face, or nothing where the face is too narrow for it. */

@@ -10,7 +10,16 @@ import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
 import { paragraph } from './stick.ts';
-import { breakLine, centreCross, cornerScrews, fullSize, fullSizes, nameIn, unitName } from './template.ts';
+import {
+  breakLine,
+  centreCross,
+  cornerScrews,
+  fullSize,
+  fullSizes,
+  gaugedSizes,
+  nameIn,
+  unitName,
+} from './template.ts';
 
 /** Rail shown beyond the first stave, mm. */
 const BEYOND = 18;
@@ -82,10 +91,7 @@ function groovedEdge(panel: Panel, { length, v }: Faces, parts: readonly Part[])
   };
   return [
     stroke('wood-shade', rectangle(own), stave),
-    ...[back, front].flatMap((at) => [
-      stroke('hidden', line([0, at], [clear.left, at]), rails),
-      stroke('tick', line([clear.left, at], [length, at]), rails),
-    ]),
+    ...[back, front].map((at) => stroke('tick', line([clear.left, at], [length, at]), rails)),
     stroke('tick', line([clear.left, v[0]], [clear.left, v[1]]), partOf(parts, panel, 'stile')?.letter),
     stroke('tick', line([own.u1, back], [own.u1, front]), stave),
     ...nameIn('stile', [0, clear.left], back - 1.2),
@@ -137,9 +143,9 @@ function dimensions(panel: Panel, { v }: Faces, outline: Box): ReturnType<typeof
     fullSize(panel, v[1], front),
     fullSize(panel, front, front - groove.width),
     ...fullSizes(panel, v[1], [v[1] + groove.depth, v[2]]),
-    ...fullSizes(
+    ...gaugedSizes(
       panel,
-      v[2],
+      [v[2], v[3]],
       screws.map(({ z }) => v[2] + rail.depth / 2 - z),
     ),
   ];
@@ -157,9 +163,7 @@ function howTo(panel: Panel): string {
   return [
     'Cut out and fold along the two long lines: grooved edge, front face, outer edge; the end of the paper flush with the end of the rail.',
     'Bottom rail left and top rail right: on the front face. The other two ends: on the back face.',
-    panel.clear.left > 0
-      ? 'The groove may stop at the stile or run out through the end, where the stile covers it.'
-      : '',
+    'Stop the groove at the stile; if you run it out through the end, plug it there.',
     `Crosses on the outer edge: screws into the stile; prick through. Sizes in ${unitName(panel)}.`,
   ]
     .filter(Boolean)

@@ -7,7 +7,7 @@ import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
 import { paragraph } from './stick.ts';
-import { centreCross, cornerScrews, fullSizes, nameIn, unitName } from './template.ts';
+import { centreCross, cornerScrews, fullSizes, gaugedSizes, nameIn, unitName } from './template.ts';
 
 /** Length of the flap that folds down on the stile's front face, mm. */
 const FLAP = 25;
@@ -34,7 +34,14 @@ export function stileEndTemplate(panel: Panel, { parts = [] }: { readonly parts?
   const left = dimensionSide({
     side: 'left',
     outline,
-    sizes: fullSizes(panel, stile.depth, [...screws.map(({ v }) => v), 0]),
+    sizes: [
+      ...gaugedSizes(
+        panel,
+        [0, stile.depth],
+        screws.map(({ v }) => v),
+      ),
+      ...fullSizes(panel, stile.depth, [0]),
+    ],
   });
   const around = union([outline, above.bounds, left.bounds]);
   const words = paragraph(

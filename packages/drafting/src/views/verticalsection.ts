@@ -6,8 +6,8 @@ import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
 import { freeCircle } from './detailcircle.ts';
-import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
-import { detailLetters } from './detailkey.ts';
+import { boxOfInk, dimensioned, facing, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { cutName, cutPlanes, detailLetters } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { coverBox, uprightInk, uprightView } from './verticalsectionink.ts';
 import { clearances, siteInk } from './verticalsectionsite.ts';
@@ -49,7 +49,7 @@ function leftOut({ courses }: Panel): readonly [number, number] | undefined {
 }
 
 /**
- * Section B–B: from front to back through the middle of a stave, looking to the left, the front on the left. Rails with
+ * The upright section: from front to back through the middle of a stave, looking to the left, the front on the left. Rails with
  * their grooves, the stave's ends in them, every course with its slat where the plane cuts it and where it bends away
  * behind, the allowance and its cover strips, and what the panel stands in.
  */
@@ -72,13 +72,15 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     : [];
   const frame = [...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })), ...breaks];
   const drawn = [...frame, ...site.marks];
-  const ink: Mark[] = [...drawn, ...footCircle(panel, drawn, { foot, scale: s })];
+  const circled = [...drawn, ...circles(panel, drawn, { foot, head, scale: s })];
+  const ink: Mark[] = [...circled, ...facing([foot(half, 0)[0], boxOfInk(drawn).v1], foot(-half, 0))];
   return dimensioned({
     name: broken ? 'vertical-section-broken' : 'vertical-section',
-    title: 'Section B–B, looking left',
+    title: `Section ${cutName(cutPlanes(panel).across)}, looking left`,
     alt: `Section of ${panel.name} from front to back through a stave${cut ? ', its middle courses left out' : ''}: rails with grooves and ${panel.courses.count} courses of slats.`,
     scale,
     ink,
+    outline: boxOfInk(circled),
     sizes: {
       left: [...pieces.flatMap((piece) => heights(panel, piece)), ...(cut ? [] : totals(panel, foot))],
       below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, {
@@ -92,11 +94,14 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
   });
 }
 
-/** The circle of the detail of the stave's foot, its letter where it stands free of the other ink. */
-function footCircle(panel: Panel, ink: readonly Mark[], { foot, scale }: Pick<NotedView, 'foot' | 'scale'>): Mark[] {
-  const key = detailLetters(panel).find(({ subject }) => subject === 'stave foot');
-  if (!key) return [];
-  return freeCircle(ink, { at: foot(key.at.z, key.at.y), radius: Math.max(key.radius * scale, 4), letter: key.letter });
+/** The circles of the details of the stave's foot and head, each letter where it stands free of the other ink. */
+function circles(panel: Panel, ink: readonly Mark[], { foot, head, scale }: Omit<NotedView, 'cut'>): Mark[] {
+  return detailLetters(panel)
+    .filter(({ on }) => on.includes('vertical section'))
+    .flatMap(({ at, radius, letter }) => {
+      const view = at.y < panel.outside.height / 2 ? foot : head;
+      return freeCircle(ink, { at: view(at.z, at.y), radius: Math.max(radius * scale, 4), letter });
+    });
 }
 
 /** Sizes that lie wholly within one piece of the view. */
@@ -104,7 +109,6 @@ function heights(panel: Panel, { span, at }: Piece): Size[] {
   const { display, courses, rail, groove, clear, outside } = panel;
   const top = clear.bottom + clear.height;
   const stack = clear.bottom + courses.stack;
-  const cover = coverBox(panel);
   const { under = 0, over = 0, cap } = clearances(panel);
   const mine = { display, along: (y: number) => at(0, y)[1] };
   const one = (from: number, to: number, more: Partial<StatedOptions> = {}): Size[] =>
@@ -127,12 +131,11 @@ function heights(panel: Panel, { span, at }: Piece): Size[] {
       : []),
     ...(isHead
       ? [
-          ...one(top, top + groove.depth),
-          ...(cover ? one(cover.y[0], cover.y[1]) : []),
-          ...(courses.allowance > 0 ? one(stack, top, { level: 1, mark: fine }) : []),
-          ...one(top, outside.height, { level: 1 }),
-          ...(cap ? one(outside.height, outside.height + cap.height, { level: 1 }) : []),
-          ...(over > 0 ? one(outside.height, outside.height + over, { level: 1 }) : []),
+          // Groove, cover strips and their pins stand on the detail of the head, where there is room for their sizes.
+          ...(courses.allowance > 0 ? one(stack, top, { mark: fine }) : []),
+          ...one(top, outside.height),
+          ...(cap ? one(outside.height, outside.height + cap.height) : []),
+          ...(over > 0 ? one(outside.height, outside.height + over) : []),
         ]
       : []),
   ];

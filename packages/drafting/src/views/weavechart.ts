@@ -7,8 +7,9 @@ import { line, polyline, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { partOf } from './partof.ts';
 
-/** Height of a course on the chart, mm: a finger's width apart, so that a row is not lost. Common practice, no source. */
-const ROW = 6;
+/** Tallest and lowest row of a course, mm: apart enough not to be lost by a finger. Common practice, no source. */
+const TALL = 6;
+const LOW = 5;
 
 /** Narrowest and widest column of a stave, mm. */
 const NARROW = 6.5;
@@ -35,6 +36,7 @@ interface Page {
 interface Grid {
   readonly page: Page;
   readonly column: number;
+  readonly row: number;
   readonly u: (stave: number) => number;
   readonly v: (course: number) => number;
 }
@@ -54,12 +56,15 @@ export function weaveChart(
   const { count: staves } = panel.staves;
   const most = Math.max(2, Math.floor((room.width - LEFT - RIGHT) / NARROW));
   const across = spread(staves, most, 1);
-  const up = spread(panel.courses.count, Math.max(1, Math.floor((room.height - OVER - UNDER) / ROW)), 0);
+  const high = room.height - OVER - UNDER;
+  const up = spread(panel.courses.count, Math.max(1, Math.floor(high / LOW)), 0);
+  const tallest = Math.max(...up.map(([from, to]) => to - from));
+  const row = Math.min(TALL, Math.max(LOW, high / tallest));
   const shown = Math.max(...across.map(([from, to]) => to - from));
   const column = Math.min(WIDE, (room.width - LEFT - RIGHT) / shown);
   const pages = up.flatMap((courses) => across.map((some): Page => ({ courses, staves: some })));
   return pages.map((page, i) => {
-    const drawing = chartPage(panel, parts, page, column);
+    const drawing = chartPage(panel, page, { parts, column, row });
     const { courses: c, staves: s } = page;
     const which = [
       up.length > 1 ? `courses ${c[0] + 1} to ${c[1]}` : '',
@@ -77,13 +82,18 @@ function spread(count: number, most: number, overlap: number): (readonly [from: 
   return Array.from({ length: runs }, (_, i) => [Math.round(i * step), Math.round((i + 1) * step) + overlap] as const);
 }
 
-function chartPage(panel: Panel, parts: readonly Part[], page: Page, column: number): Drawing {
+function chartPage(
+  panel: Panel,
+  page: Page,
+  { parts, column, row: tall }: Pick<Grid, 'column' | 'row'> & { readonly parts: readonly Part[] },
+): Drawing {
   const { courses, staves } = page;
   const grid: Grid = {
     page,
     column,
+    row: tall,
     u: (stave) => LEFT + (stave - staves[0]) * column,
-    v: (course) => OVER + (courses[1] - course) * ROW,
+    v: (course) => OVER + (courses[1] - course) * tall,
   };
   const stave = partOf(parts, panel, 'stave')?.letter;
   const legend = legendOf(panel, grid);
@@ -121,7 +131,8 @@ function staveBands(_: Panel, { page, column, u, v }: Grid, of: string | undefin
 }
 
 /** One course: its bar, broken where a stave runs on before it, its number on both sides and the box to tick. */
-function row(panel: Panel, parts: readonly Part[], { page, column, u, v }: Grid, course: number): Mark[] {
+function row(panel: Panel, parts: readonly Part[], grid: Grid, course: number): Mark[] {
+  const { page, column, u, v } = grid;
   const [from, to] = page.staves;
   const slat = partOf(parts, panel, 'slat', panel.rows[panel.weave.rowOfCourse[course] ?? 0]?.cutLength)?.letter;
   const [top, bottom] = [v(course + 1) + 1.3, v(course) - 1.3];
@@ -138,7 +149,7 @@ function row(panel: Panel, parts: readonly Part[], { page, column, u, v }: Grid,
   const fifth = (course + 1) % FIFTH === 0;
   const role = fifth ? 'title' : 'label';
   const base = (v(course) + v(course + 1)) / 2 + TEXT_LARGE / 2;
-  const box = { u0: 1, v0: v(course + 1) + 1.2, u1: ROW - 1.4, v1: v(course) - 1.2 };
+  const box = { u0: 1, v0: v(course + 1) + 1.2, u1: 1 + grid.row - 2.4, v1: v(course) - 1.2 };
   return [
     stroke('wood-shade', between.flat(), slat),
     ...(front.length > 0 ? [{ ...stroke('wood-deep', front.flat(), slat), shade: 0 }] : []),
@@ -165,23 +176,21 @@ function head({ staves }: Panel, { page, column, u }: Grid): Mark[] {
   return [...numbers, ...ends.filter((mark) => mark !== undefined)];
 }
 
-/** A bracket at the right round each whole repeat that lies on the page, the first one of the page named. */
+/** A bracket at the right round the first whole repeat that lies on the page. */
 function repeats({ weave }: Panel, { page, u, v }: Grid): Mark[] {
   const every = weave.repeat.courses;
   const [from, to] = page.courses;
   const edge = u(page.staves[1]) + RIGHT - 6;
-  const marks: Mark[] = [];
-  for (let start = Math.ceil(from / every) * every; start + every <= to; start += every) {
-    const [low, high] = [v(start) - 0.8, v(start + every) + 0.8];
-    const path = polyline([
-      [edge, low],
-      [edge + 2, low],
-      [edge + 2, high],
-      [edge, high],
-    ]);
-    marks.push(stroke(marks.length === 0 ? 'table' : 'grid', path));
-  }
-  return marks;
+  const start = Math.ceil(from / every) * every;
+  if (start + every > to) return [];
+  const [low, high] = [v(start) - 0.8, v(start + every) + 0.8];
+  const path = polyline([
+    [edge, low],
+    [edge + 2, low],
+    [edge + 2, high],
+    [edge, high],
+  ]);
+  return [stroke('table', path)];
 }
 
 /** How to read the chart, under it. */
@@ -196,10 +205,10 @@ function legendOf(
   const repeat =
     every >= panel.courses.count
       ? 'The weave does not repeat within the panel.'
-      : `The weave repeats every ${every} course${every === 1 ? '' : 's'} (bracket at the right).`;
+      : `The weave repeats every ${every} course${every === 1 ? '' : 's'} (first one bracketed).`;
   const split = grid.page.staves[1] - grid.page.staves[0] < panel.staves.count;
   const text = [
-    `Seen from the front, bottom course first. Black: the slat passes in front of the stave; open: behind it.`,
+    `Seen from the front, bottom course first. Black: the slat passes in front of the stave; the stave runs on, light: behind it.`,
     `${capital(weave.name)}; course 1 starts ${sideAt(panel, 0, 0) > 0 ? 'in front of' : 'behind'} the left stave.`,
     repeat,
     `Tick each course when it is in.`,

@@ -1,15 +1,22 @@
 import { formatLength, type Panel, type Part, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewright/model';
 import { detailCircle } from '../layout/balloon.ts';
 import type { NoteTarget } from '../layout/notes.ts';
-import { TEXT } from '../layout/style.ts';
-import type { Drawing, Mark, Point } from '../mark.ts';
-import { stroke, write } from '../mark.ts';
+import type { Drawing, Mark } from '../mark.ts';
+import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
-import { boxOfInk, dimensioned, type StatedOptions, said, stated, type ToDimension } from './detaildrawing.ts';
-import { cutPlanes, detailLetters } from './detailkey.ts';
+import {
+  boxOfInk,
+  dimensioned,
+  planFacing,
+  type StatedOptions,
+  said,
+  stated,
+  type ToDimension,
+} from './detaildrawing.ts';
+import { cutName, cutPlanes, detailLetters } from './detailkey.ts';
 import type { Stretch } from './detailslat.ts';
 import { breakLine } from './grain.ts';
 import { planView, weaveInk } from './weavesectionink.ts';
@@ -26,7 +33,7 @@ export function weaveSectionExtent({ outside }: Panel): Extent {
   return { width: outside.width, height: outside.depth };
 }
 
-/** Section A–A: the whole width, looking down from the middle of a course; the front is at the bottom. */
+/** The section in plan: the whole width, looking down from the middle of a course; the front is at the bottom. */
 export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
   const { outside, clear, staves, display } = panel;
   const s = scale.ratio;
@@ -40,10 +47,10 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
-    title: 'Section A–A, looking down',
+    title: `Section ${cutName(planes.down)}, looking down`,
     alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
     scale,
-    ink: [...cut, ...facing(plan(outside.width, 0))],
+    ink: [...cut, ...planFacing(plan(outside.width, 0))],
     outline: boxOfInk(cut),
     sizes: {
       above: stated(first, second, across),
@@ -57,18 +64,10 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   });
 }
 
-/** Says at the right of a plan which way is which: the back is up on paper. */
-function facing([u, v]: Point): Mark[] {
-  return [
-    write('faint', 'back', [u + 3, v - 1.2], { height: TEXT }),
-    write('faint', 'front', [u + 3, v + 1.2 + TEXT], { height: TEXT }),
-  ];
-}
-
-/** From where to where the enlarged bay is drawn, mm from the panel's left edge: to the middle of the second bay. */
+/** From where to where the bay is drawn, mm from the panel's left edge: past the second stave as far as notes need. */
 export function bayStretch({ staves, outside }: Panel): Stretch {
-  const second = staves.centres[1] as number;
-  return staves.count === 2 ? [0, outside.width] : [0, second + staves.pitch / 2];
+  const second = (staves.lefts[1] as number) + staves.width;
+  return staves.count === 2 ? [0, outside.width] : [0, second + Math.min(staves.bay / 2, staves.width * 2)];
 }
 
 /** Real size of `weaveBay`, mm. */
@@ -78,7 +77,7 @@ export function weaveBayExtent(panel: Panel): Extent {
 }
 
 /**
- * The left end of section A–A enlarged: the stile, the first bay and half of the second, with the slat's true bend, its
+ * The left end of the section in plan by itself: the stile, the first bay and the start of the second, with the slat's true bend, its
  * contact with the arrises of the staves, its square end at the stile, and what the bend asks of the wood.
  */
 export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
@@ -93,16 +92,17 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
     ...weaveInk({ panel, parts, scale: s, stretch }),
     stroke('centre', line(plan(stretch[0], 0), plan(stretch[1], 0))),
     ...(broken ? [breakLine(plan(stretch[1], -depth), plan(stretch[1], depth))] : []),
+    ...planFacing(plan(stretch[1], 0)),
   ];
   return dimensioned({
     name: 'weave-bay',
-    title: 'Part of section A–A enlarged',
-    alt: `The left end of section A–A of ${panel.name}, enlarged: stile, first bay and the bend of the slat in course ${course + 1}.`,
+    title: `Left end of section ${cutName(cutPlanes(panel).down)}`,
+    alt: `The left end of section ${cutName(cutPlanes(panel).down)} of ${panel.name}: stile, first bay and the bend of the slat in course ${course + 1}.`,
     scale,
     ink,
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
-    noteWidth: 55,
+    noteWidth: 48,
   });
 }
 
@@ -165,11 +165,16 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
   ];
 }
 
-/** How long to cut a slat, and what one of the clear width would lack, where the two differ by what a tape shows. */
+/** How long to cut a slat, and how that differs from the clear width where a tape shows it. */
 function cutText({ clear, display }: Panel, { cutLength, short }: RowBehaviour): string {
   const cut = `Cut ${said(cutLength, display)} long, ends square`;
   if (cutLength - clear.width < display.mark / 2) return `${cut}: the clear width will do`;
-  return `${cut}; a slat of the clear width, ${said(clear.width, display)}, would be short by ${said(short, display)}`;
+  const more = cutLength - clear.width;
+  const bent =
+    short - more < display.mark / 2
+      ? ''
+      : ` (its bend takes ${said(short, display)}, its sloping square ends give the rest back)`;
+  return `${cut}: ${said(more, display)} over the clear width${bent}`;
 }
 
 /** A length without its unit, before another one that has it. */

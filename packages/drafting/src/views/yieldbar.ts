@@ -33,7 +33,7 @@ const SHARES: readonly {
   readonly role: Role;
   readonly shade?: number;
 }[] = [
-  { key: 'parts', name: 'parts', role: 'wood' },
+  { key: 'parts', name: 'parts', role: 'wood-shade' },
   { key: 'dust', name: 'sawdust and shavings', role: 'wood-deep', shade: 0.35 },
   { key: 'kept', name: 'leftovers to keep', role: 'keep' },
   { key: 'waste', name: 'waste', role: 'waste' },

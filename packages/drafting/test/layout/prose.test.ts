@@ -32,7 +32,7 @@ describe('prosePages', () => {
     expect(textsOf(second?.marks ?? [])[0]?.text).toBe('Weave');
   });
 
-  it('a caution carries a bar, and headings are larger', () => {
+  it('a caution carries its name and a bar, and headings are larger', () => {
     const [page] = prosePages({
       ...base,
       blocks: [
@@ -43,7 +43,19 @@ describe('prosePages', () => {
       height: 100,
     });
     expect(page?.marks.filter(({ role }) => role === 'accent')).toHaveLength(1);
-    expect(textsOf(page?.marks ?? []).map(({ height }) => height)).toEqual([3.5, 2.5]);
+    expect(textsOf(page?.marks ?? []).map(({ height }) => height)).toEqual([3.5, 2.5, 2.5]);
+    expect(textsOf(page?.marks ?? []).map(({ text }) => text)).toEqual(['Ripping', 'CAUTION', 'Use a push stick.']);
+  });
+
+  it('a step that is a title is heavier than one that is a sentence, and stays with what follows', () => {
+    const blocks: Block[] = [step('Plane.'), step('Groove the rails'), { kind: 'bullet', text: 'Both of them.' }];
+    const [whole] = prosePages({ ...base, blocks, width: 80, height: 100 });
+    const roleOf = (words: string): string | undefined =>
+      textsOf(whole?.marks ?? []).find(({ text }) => text === words)?.role;
+    expect([roleOf('Plane.'), roleOf('Groove the rails')]).toEqual(['note', 'title']);
+    // Lines of 4.75: the first step, 3 and the title make 12.5; the bullet would end at 18.75.
+    const [first] = prosePages({ ...base, blocks, width: 80, height: 15 });
+    expect(textsOf(first?.marks ?? []).map(({ text }) => text)).toEqual(['1.', 'Plane.']);
   });
 
   it('no words are one empty page', () => {
@@ -61,7 +73,7 @@ describe('prosePages', () => {
       fc.property(fc.array(block, { maxLength: 12 }), fc.integer({ min: 1, max: 3 }), (blocks, columns) => {
         const pages = prosePages({ ...base, blocks, width: 180, height: 60, columns });
         const printed = pages.flatMap(({ marks }) => textsOf(marks).map(({ text }) => text));
-        const said = printed.filter((text) => !/^(\d+\.|•)$/.test(text)).join(' ');
+        const said = printed.filter((text) => !/^(\d+\.|•|CAUTION)$/.test(text)).join(' ');
         expect(said).toBe(blocks.map(({ text }) => text).join(' '));
         for (const { marks, bounds } of pages) {
           expect(bounds.v1).toBeLessThanOrEqual(60 + 1e-9);

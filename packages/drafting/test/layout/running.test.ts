@@ -42,7 +42,7 @@ describe('runningRow', () => {
   it('thins crowded courses evenly, keeps the last, and says so', () => {
     const { marks } = runningRow({ side: 'left', outline, origin: 0, values: every(2, 20), word: 'course' });
     const texts = textsOf(marks).map(({ text }) => text);
-    expect(texts).toEqual(['0', '20', '3', '6', '9', '12', '15', 'Every 3rd and the last course shown']);
+    expect(texts).toEqual(['0', '20', '3', '6', '9', '12', '15', 'Every 3rd course and the last shown']);
   });
 
   it.each([

@@ -65,7 +65,7 @@ describe('yieldBar', () => {
         const printed = texts(marks).flatMap((text) => (/^\d+ %$/.test(text) ? [Number.parseInt(text, 10)] : []));
         expect(printed).toHaveLength(4);
         expect(printed.reduce((x, y) => x + y, 0)).toBe(100);
-        const bar = marks.filter((mark) => mark.kind === 'path' && mark.role === 'wood')[0];
+        const bar = marks.filter((mark) => mark.kind === 'path' && mark.role === 'wood-shade')[0];
         const us = bar?.kind === 'path' ? pointsOf(bar.path).map(([u]) => u) : [];
         expect(Math.max(...us)).toBeCloseTo(shares.parts * width, 6);
         expect(faultsOf(marks)).toEqual([]);

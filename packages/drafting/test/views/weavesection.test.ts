@@ -111,13 +111,13 @@ describe('what weaveSection and weaveBay state is what they draw', () => {
     );
     expect(texts.toSorted((a, b) => a - b)).toEqual([1.5, 1.5, 10.1875, 41.5, 44.5]);
   });
-  test('weaveBay says the radius, the share of strength, the length to cut and what straight slats would lack', () => {
+  test('weaveBay says the radius, the share of strength, the length to cut and what of the bend the ends give back', () => {
     const { panel, parts } = example('tern-hollow-window');
     const words = wordsOf(weaveBay(panel, { scale: standardScale(0.25, 'in'), parts }));
     const { bend } = rowCut(panel);
     expect(words).toContain(`${Math.round(bend.use * 100)} %`);
     expect(words).toContain('radius');
-    expect(words).toContain('short');
+    expect(words).toContain('its bend takes 1⁄8 in');
     expect(words).toMatch(/Cut 41 9⁄16 in long/);
   });
   test('weaveBay of a bend too slight for the tape says that the clear width will do', () => {
@@ -144,9 +144,9 @@ test('weaveSection keeps its text heights at any scale', () => {
   for (const one of heights) expect([...one].toSorted()).toEqual([2.5, 3.5, 5]);
 });
 
-test('bayStretch reaches to the middle of the second bay, or over the whole panel of two staves', () => {
+test('bayStretch reaches past the second stave by two of its widths, or over the whole panel of two staves', () => {
   const { panel } = plain({ size: { width: 700, height: 400 }, stave: { count: 4 } });
-  expect(bayStretch(panel)[1]).toBeCloseTo((panel.staves.centres[1] as number) + panel.staves.pitch / 2, 9);
+  expect(bayStretch(panel)[1]).toBeCloseTo((panel.staves.lefts[1] as number) + 3 * panel.staves.width, 9);
   const two = plain({ size: { width: 400, height: 400 }, stave: { count: 2 } });
   expect(bayStretch(two.panel)).toEqual([0, 400]);
 });
