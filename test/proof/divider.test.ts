@@ -3,6 +3,6 @@ import { expectSoundSheets } from '../support/proofs.ts';
 
 describe('proof(sheets) of dividers from 300 mm to 4 m', () => {
   test.each(['in', 'mm'] as const)('finds nothing on any sheet of 40 jobs in %s', (unit) => {
-    expectSoundSheets({ jobs: { use: 'divider', unit, panels: 1 }, seed: 20261124, runs: 40 });
+    expectSoundSheets({ jobs: { use: 'divider', unit, panels: 1 }, seed: 20261123, runs: 40 });
   });
 });
