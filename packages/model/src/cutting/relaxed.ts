@@ -7,7 +7,7 @@ import { priceKind, priceLengths } from './pricing.ts';
 import type { SectionPattern } from './section.ts';
 
 /** Cuts of divisions looked at in one pricing of all segment lengths. */
-const WORK = 8_000_000;
+const WORK = 3_000_000;
 
 /** What the relaxed rules of ripping give: a bound, and per room the patterns that came with it, as the saw allows. */
 export interface Relaxed {

@@ -14,7 +14,7 @@ export interface Ripped {
 }
 
 /** Cuts looked at over all worths tried. */
-const WORK = 4_000_000;
+const WORK = 2_000_000;
 
 /** Undominated patterns kept. */
 const MOST = 100;

