@@ -6,7 +6,7 @@ import { costOfTakes, type Draft, isDone } from './greedy.ts';
 import { type Nested, nest, withPatterns } from './nested.ts';
 import type { BoundKind } from './plan.ts';
 import type { BoardClass, Problem } from './problem.ts';
-import { relaxedBound } from './relaxed.ts';
+import { coarseLengths, relaxedBound } from './relaxed.ts';
 
 /** Parts and boards that have nothing to do with the rest of the job, and the best plan for them so far. */
 export interface Group {
@@ -53,12 +53,15 @@ function split(problem: Problem): Problem[] {
 export function planGroup(tables: Nested): Group {
   const rest = wholeRest(tables);
   const relaxed = tables.complete ? undefined : relaxedBound(tables, rest, 8);
+  const coarse = tables.lengthsComplete ? undefined : coarseBound(tables.problem);
   const nested = relaxed === undefined ? tables : withPatterns(tables, relaxed.patterns);
   // Every budget below counts table cells filled, so that a job of thousands of odd lengths ends as well.
   const cells = cellsOf(nested);
-  const mix = mixture(nested, rest, { rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))) });
+  const mix = mixture(nested, rest, {
+    rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))),
+  });
   const step = nested.problem.costStep;
-  const linear = roundUp(nested.complete ? mix.bound : (relaxed?.bound ?? 0), step);
+  const linear = roundUp(nested.complete ? mix.bound : (relaxed?.bound ?? coarse ?? 0), step);
   const material = roundUp(materialBound(nested.problem), step);
   const bound = Math.max(linear, material);
   const boundKind = linear >= material ? 'linear' : 'material';
@@ -81,6 +84,13 @@ export function planGroup(tables: Nested): Group {
     group = make(better(nested, group.draft, dive(nested, rest, mix, Math.min(40, Math.floor(4e6 / cells)))));
   if (!settled() && cells * drafts < 2e7) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
+}
+
+/** The bound of the problem on a grid of lengths, where its true lengths are too many to list. */
+function coarseBound(problem: Problem): number | undefined {
+  const coarse = coarseLengths(problem);
+  const tables = coarse && nest(coarse);
+  return tables && relaxedBound(tables, wholeRest(tables), 4)?.bound;
 }
 
 /** Table cells filled by one pricing, roughly. */

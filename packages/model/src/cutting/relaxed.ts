@@ -4,10 +4,14 @@ import { mayRip } from './fit.ts';
 import { type Layout, layoutOf, patternOf } from './layout.ts';
 import type { BoardRoom, Nested } from './nested.ts';
 import { priceKind, priceLengths } from './pricing.ts';
+import type { Problem } from './problem.ts';
 import type { SectionPattern } from './section.ts';
 
 /** Cuts of divisions looked at in one pricing of all segment lengths. */
 const WORK = 3_000_000;
+
+/** Lengths that the longest board is parted into where its true ones are too many. */
+const GRID = 3000;
 
 /** What the relaxed rules of ripping give: a bound, and per room the patterns that came with it, as the saw allows. */
 export interface Relaxed {
@@ -95,6 +99,24 @@ function learn(
 function bestOf(patterns: readonly SectionPattern[], worths: readonly number[]): number {
   const worthOf = (p: SectionPattern): number => p.counts.reduce((sum, n, s) => sum + n * (worths[s] as number), 0);
   return patterns.reduce((most, p) => Math.max(most, worthOf(p)), 0);
+}
+
+/**
+ * The problem on a grid along the grain, so that its lengths can all be listed: pieces are rounded down, boards up, and
+ * any length may be ripped. No plan of the problem itself costs less than what it is bounded by. `undefined` where some
+ * piece is shorter than the grid.
+ */
+export function coarseLengths(problem: Problem): Problem | undefined {
+  const longest = problem.boards.reduce((most, b) => Math.max(most, b.room), 0);
+  const unit = Math.max(1, Math.ceil(longest / GRID));
+  if (problem.demands.some((d) => d.length + problem.crossKerf < unit)) return undefined;
+  const down = (room: number): number => Math.floor(room / unit) * unit;
+  return {
+    ...problem,
+    shortestRip: 0,
+    demands: problem.demands.map((d) => ({ ...d, length: down(d.length + problem.crossKerf) - problem.crossKerf })),
+    boards: problem.boards.map((b) => ({ ...b, room: Math.ceil(b.room / unit) * unit })),
+  };
 }
 
 function same(a: SectionPattern, b: SectionPattern): boolean {

@@ -214,3 +214,21 @@ describe('the linear bound over arbitrary jobs of odd sizes', () => {
     );
   });
 });
+
+describe('the linear bound where not every length is listed', () => {
+  test('planCutsQuick bounds eighteen odd lengths linearly, above the wood alone and no higher than their cost', () => {
+    const rows = Array.from({ length: 18 }, (_, k): Row => [9.3, 38.1, 197.05 + 0.05 * ((k * k * 7919) % 9973), 9]);
+    const input = {
+      parts: parts(rows).map((p, i) => ({ ...p, letter: `P${i}` })),
+      stock: [plank([38.1, 89.3, 3603.3], 31)],
+      offcuts: [],
+      saw: sawIn(rules),
+    };
+    const plan = planCutsQuick(input);
+    sawUp(plan, input);
+    const wood = rows.reduce((sum, [t, w, l, n]) => sum + t * w * l * n, 0) / (38.1 * 89.3 * 3603.3);
+    expect(plan.boundKind).toBe('linear');
+    expect(plan.bound).toBeGreaterThan(31 * Math.ceil(wood) - 1e-9);
+    expect(plan.bound).toBeLessThanOrEqual(plan.cost);
+  });
+});
