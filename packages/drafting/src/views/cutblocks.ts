@@ -95,7 +95,7 @@ function longView({ board, cuts, ripped }: BoardCuts, number: number, ink: CutIn
 function factsOf({ board, cuts, ripped }: BoardCuts, display: Marks): string {
   const size = `${sectionText(board.width, board.thickness, display)} × ${lengthText(board.length, display)}`;
   const squared =
-    cuts.datum > 0 ? `square the left end first: take off ${lengthText(cuts.kerfs[0]?.at ?? 0, display)}` : '';
+    cuts.datum > 0 ? `square the left end first: ${lengthText(cuts.kerfs[0]?.at ?? 0, display)} and a blade go` : '';
   const then =
     ripped.length === 0
       ? 'crosscut only'

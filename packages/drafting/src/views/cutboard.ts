@@ -52,11 +52,19 @@ export interface Rip {
   readonly at: number;
   /** The rip that freed the piece; absent for the first. */
   readonly after?: number;
+  /** The piece before the rip. */
+  readonly piece: SectionBox;
   /** What the blade takes, planed faces beside it left out. */
   readonly blade: SectionBox;
   /** The piece between fence and blade, and what it is. */
   readonly off: SectionBox;
   readonly offIs: readonly string[] | 'waste' | 'more';
+  /** Where `off` is ripped again: the rip that does it first. */
+  readonly again?: number;
+  /** Finished size of what remains beyond the blade, along the cut, waste or not. */
+  readonly rest: number;
+  /** Set where less remains than the blade is thick, so that it runs half in the air. */
+  readonly shaving: boolean;
 }
 
 /** A length that is ripped, and what it is ripped into. */
@@ -137,10 +145,23 @@ function rippedLength(root: RipTree, length: number, box: SectionBox, saw: SawLo
       strip(node, piece);
       return;
     }
+    const { axis, at, a } = node;
     const [off, blade, rest] = parted(piece, node, saw);
-    const offIs = node.a === null ? 'waste' : 'cut' in node.a && node.a.cut === 'rip' ? 'more' : lettersOf(node.a);
+    const offIs = a === null ? 'waste' : 'cut' in a && a.cut === 'rip' ? 'more' : lettersOf(a);
+    const side = axis === 'width' ? 'width' : 'height';
     const index =
-      rips.push({ axis: node.axis, at: node.at, blade, off, offIs, ...(after === undefined ? {} : { after }) }) - 1;
+      rips.push({
+        axis,
+        at,
+        ...(after === undefined ? {} : { after }),
+        piece,
+        blade,
+        off,
+        offIs,
+        ...(offIs === 'more' ? { again: rips.length + 1 } : {}),
+        rest: rest[side],
+        shaving: blade[side] < saw.ripKerf - NOTHING,
+      }) - 1;
     walk(node.a, off, index);
     walk(node.b, rest, index);
   };

@@ -9,6 +9,7 @@ import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { view, viewBox } from '../view.ts';
 import type { Rip, RippedLength, SectionBox, Strip } from './cutboard.ts';
+import { setBy } from './cutrips.ts';
 
 /** What `endView` needs to know. */
 export interface EndViewOptions {
@@ -40,7 +41,7 @@ export function endView({ ripped, ratio, numberOf }: EndViewOptions): Picture {
   }));
   const fences = fenceInk(ripped, outline);
   const numbers = bladeNumbers(ripped.rips, { outline, paper, numberOf, left: fences.bounds.u0 });
-  const signs = fenceSigns(fences, outline, numbers);
+  const signs = fenceSigns(ripped.rips, fences, { outline, numbers });
   const marks: Mark[] = [
     ...lettered.flatMap(({ strip, box }) => stripFace(strip, box)),
     ...ripped.rips.map(({ blade }) => ({ ...stroke('blade', rectangle(paper(blade))), shade: BLADE })),
@@ -130,15 +131,23 @@ function fenceInk({ rips }: RippedLength, outline: Box): { marks: Mark[]; bounds
 }
 
 /** The word beside each fence, outside the numbers. */
-function fenceSigns(fences: { left?: Box; below?: Box }, outline: Box, numbers: readonly TextMark[]): TextMark[] {
+function fenceSigns(
+  rips: readonly Rip[],
+  fences: { left?: Box; below?: Box },
+  { outline, numbers }: { readonly outline: Box; readonly numbers: readonly TextMark[] },
+): TextMark[] {
   const signs: TextMark[] = [];
   const [u, v] = middle(outline);
+  const named = (axis: Rip['axis']): string =>
+    [...new Set(rips.filter((rip) => rip.axis === axis).map(setBy))].sort().join(' or ');
   if (fences.left) {
     const edge = Math.min(fences.left.u0, ...numbers.map((mark) => textBox(mark).u0));
-    signs.push(write('label', 'fence', [edge - 1.4, v], { height: TEXT, angle: 90, anchor: 'middle' }));
+    signs.push(write('label', named('width'), [edge - 1.4, v], { height: TEXT, angle: 90, anchor: 'middle' }));
   }
-  if (fences.below)
-    signs.push(write('label', 'fence', [u, fences.below.v1 + 1.2 + TEXT], { height: TEXT, anchor: 'middle' }));
+  if (fences.below) {
+    const at = [u, fences.below.v1 + 1.2 + TEXT] as const;
+    signs.push(write('label', named('thickness'), at, { height: TEXT, anchor: 'middle' }));
+  }
   return signs;
 }
 

@@ -7,6 +7,8 @@ import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import { boardBlocks, type CutBlock, NAMES } from './cutblocks.ts';
 import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
+import { setBy } from './cutrips.ts';
+import { kerfText, overText } from './cutsize.ts';
 import { ripSettings } from './cutsteps.ts';
 
 /** What `cutSheets` and `sawWork` need to know: the plan's own parts and saw, and the room on a page, paper mm. */
@@ -23,7 +25,7 @@ export interface CutSheetOptions {
  * the squared end, a row below it each sort of strip; ends are drawn at full or half size with the blades to scale, beside
  * them the fence settings in the order of work. As many pages as it takes; none for a plan without boards.
  */
-export function cutSheets(plan: CutPlan, { display, saw, width, height }: CutSheetOptions): Drawing[] {
+export function cutSheets(plan: CutPlan, { parts, display, saw, width, height }: CutSheetOptions): Drawing[] {
   const boards = boardCuts(plan, saw);
   if (boards.length === 0) return [];
   const numbers = new Map<Rip, number>();
@@ -34,8 +36,7 @@ export function cutSheets(plan: CutPlan, { display, saw, width, height }: CutShe
   const ends = endScale(boards, width);
   const ink = { display, saw, width, height, along: 1 / over, ends: ends.ratio, numberOf };
   const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
-  const alike = boards.some(({ board }) => board.count > 1);
-  const notes = notesOf({ along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), saw, alike });
+  const notes = notesOf(boards, { along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), parts, saw, display });
   const pages = paged(blocks, noteInk(notes, width), height);
   const alt = `How ${boards.length} different boards are cut: ${boards.map(({ board }) => `${board.count} × ${board.name}`).join(', ')}.`;
   return pages.map((page, i) => ({
@@ -76,16 +77,41 @@ function endScale(boards: readonly BoardCuts[], width: number): { readonly ratio
 /** Room for the fence and for numbers beside an end view, paper mm. */
 const ROOM_BESIDE_END = 40;
 
-function notesOf(of: { along: string; ends: string; blocks: readonly CutBlock[]; saw: Saw; alike: boolean }): string {
-  const { along, ends, blocks, saw, alike } = of;
-  return [
-    `Lengths ${along}, thickness of the strips not to scale; ends ${ends}, seen from the left end.`,
-    'The square end is at the left; a figure under a cut is the distance from it to the near side of the blade.',
-    'Dark is the blade; what is crossed out is waste. Figures at the blades are the fence settings of the order of work.',
-    ...(alike ? ['Counts of strips and rips are those of one board.'] : []),
-    ...(saw.planing > 0 ? ['Sizes are finished; the fence stands off them by what is planed off the sawn face.'] : []),
-    ...(blocks.some(({ thinned }) => thinned) ? ['Where cuts stand too close, not all distances are given.'] : []),
-  ].join(' ');
+interface NoteContext extends Pick<CutSheetOptions, 'parts' | 'saw' | 'display'> {
+  readonly along: string;
+  readonly ends: string;
+  readonly blocks: readonly CutBlock[];
+}
+
+function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw, display }: NoteContext): string {
+  const rips = boards.flatMap(({ ripped }) => ripped.flatMap((one) => one.rips));
+  const shaved = boards.some(({ cuts, ripped }) =>
+    [cuts, ...ripped.flatMap(({ strips }) => strips.map((s) => s.cuts))].some(({ kerfs }) =>
+      kerfs.some((kerf) => kerf.width < saw.crossKerf - 1e-6),
+    ),
+  );
+  const notes: [boolean, string][] = [
+    [true, kerfText(saw, display)],
+    [true, overText(parts, display)],
+    [true, `Lengths ${along}, thickness of the strips not to scale; ends ${ends}, seen from the left end.`],
+    [
+      true,
+      'The square end is at the left; a figure under a cut is the distance from it to the near side of the blade.',
+    ],
+    [
+      true,
+      'Dark is the blade; what is crossed out is waste. Figures at the blades are the settings of the order of work.',
+    ],
+    [
+      rips.some((rip) => setBy(rip) === 'stop'),
+      'At a setting with a stop, the stop is where the fence is drawn and the fence on the other side.',
+    ],
+    [shaved, 'A crosscut narrower than the others is a shaving: the blade runs half in the air.'],
+    [boards.some(({ board }) => board.count > 1), 'Counts of strips and rips are those of one board.'],
+    [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],
+    [blocks.some(({ thinned }) => thinned === true), 'Where cuts stand too close, not all distances are given.'],
+  ];
+  return notes.flatMap(([when, text]) => (when && text !== '' ? [text] : [])).join(' ');
 }
 
 function noteInk(text: string, width: number): CutBlock {

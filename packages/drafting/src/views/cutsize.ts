@@ -1,4 +1,4 @@
-import { formatLength, type Marks } from '@wattlewright/model';
+import { formatLength, type Marks, type Part, type Saw } from '@wattlewright/model';
 
 /** Marks of inch work finer than a job's own, mm, that a fence can be set to. */
 const INCH_MARKS = [25.4 / 16, 25.4 / 32, 25.4 / 64];
@@ -40,4 +40,21 @@ function marksOf({ unit, mark }: Marks): number[] {
 /** A section, the smaller side first: `3⁄16 × 1 5⁄8`; no line breaks in it. */
 export function sectionText(a: number, b: number, display: Marks): string {
   return `${sideText(Math.min(a, b), display)}\u00a0×\u00a0${sideText(Math.max(a, b), display)}`;
+}
+
+/** The blades that a plan is made for, and what others would do. */
+export function kerfText({ ripKerf, crossKerf }: Pick<Saw, 'ripKerf' | 'crossKerf'>, display: Marks): string {
+  const [rip, cross] = [ripKerf, crossKerf].map((kerf) => sideText(kerf, display, { named: true }));
+  const blade = rip === cross ? `a blade ${rip} thick` : `blades ${rip} thick to rip and ${cross} to crosscut`;
+  return `Planned for ${blade} at the teeth. A thicker one does not fit; a thinner one does, but the last strip of a piece is then a little wide and is ripped once more.`;
+}
+
+/** Which parts are cut long at first and by how much; empty where none are. */
+export function overText(parts: readonly Part[], display: Marks): string {
+  const by = new Map<number, string[]>();
+  for (const { letter, over } of parts) if (over > 0) by.set(over, [...(by.get(over) ?? []), letter]);
+  const each = [...by].map(([over, letters]) => `${letters.join(', ')} ${sideText(over, display, { named: true })}`);
+  return each.length === 0
+    ? ''
+    : `Lengths are those to cut now: ${each.join('; ')} longer than finished, to be trimmed to the measured stack.`;
 }

@@ -2,11 +2,11 @@ import type { CutPlan, Marks, Part, Stock } from '@wattlewright/model';
 import { type Block, prosePages } from '../layout/prose.ts';
 import type { Drawing } from '../mark.ts';
 import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
-import { fenceAt, lies, takesOff } from './cutrips.ts';
+import { cutHeight, fenceAt, liesText, setBy, shavingText, takesOff } from './cutrips.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
-import { lengthText, sectionText, sideText } from './cutsize.ts';
+import { kerfText, lengthText, overText, sectionText, sideText } from './cutsize.ts';
 import { type RipSetting, ripSettings } from './cutsteps.ts';
-import { cutStops, type Stop } from './sawworkstops.ts';
+import { cutStops, type Kind, type Stop } from './sawworkstops.ts';
 import { thinRips } from './sawworkthin.ts';
 
 /** What `sawWork` needs to know: as for the cut sheets, and the stock and the rack that the plan was made from. */
@@ -47,6 +47,7 @@ function blocksOf(plan: CutPlan, options: SawWorkOptions): Block[] {
   const { parts, display, saw } = options;
   const boards = boardCuts(plan, saw);
   const settings = ripSettings(plan, boards);
+  const numbers = new Map(settings.flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)));
   const stops = cutStops(boards);
   const stopText = (stop: Stop): Block => ({ kind: 'bullet', text: stopLine(stop, parts, display) });
   return [
@@ -58,13 +59,18 @@ function blocksOf(plan: CutPlan, options: SawWorkOptions): Block[] {
     ...section('Rip', [
       ...(settings.length > 0 ? [said(ripping(display.unit, saw.planing))] : []),
       ...thinRips(settings, display),
-      ...settings.map((setting): Block => ({ kind: 'step', text: settingLine(setting, boards, options) })),
+      ...settings.map(
+        (setting): Block => ({ kind: 'step', text: settingLine(setting, { ...options, boards, numbers }) }),
+      ),
     ]),
     ...section('Crosscut the strips', [
       ...(stops.strips.length > 0 ? [said('Square the left end of a strip only if the saw has left it rough.')] : []),
       ...stops.strips.map(stopText),
+      ...(stops.whole.length > 0
+        ? [{ kind: 'bullet' as const, text: `Already to length: ${kindsText(stops.whole, parts)}.` }]
+        : []),
     ]),
-    ...section('When all is cut', counted(parts)),
+    ...section('When all is cut', counted(options)),
   ];
 }
 
@@ -75,7 +81,7 @@ function section(title: string, blocks: readonly Block[]): Block[] {
 }
 
 /** What comes before the first cut: rough faces planed, left ends squared. */
-function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], display }: SawWorkOptions): Block[] {
+function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], display, saw }: SawWorkOptions): Block[] {
   const rough = new Map<string, number[]>();
   boards.forEach(({ board }, i) => {
     const list = board.from === 'stock' ? stock : offcuts;
@@ -92,9 +98,10 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
   const planed = [...rough].map(([size, numbers]) => `${boardList(numbers)} to ${size}`);
   const squared = [...trims].map(([text, numbers]) => ({
     kind: 'bullet' as const,
-    text: `Square the left end of ${boardList(numbers)}: take off ${text} ${display.unit}.`,
+    text: `Square the left end of ${boardList(numbers)}: ${text} ${display.unit} and a blade go.`,
   }));
   return section('Before the first cut', [
+    ...(boards.length > 0 ? [{ kind: 'bullet' as const, text: kerfText(saw, display) }] : []),
     ...(planed.length > 0
       ? [{ kind: 'bullet' as const, text: `Plane the rough boards all round: ${planed.join('; ')}.` }]
       : []),
@@ -104,34 +111,44 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
 
 function ripping(unit: Marks['unit'], planing: number): string {
   const numbers = 'The numbers are those at the blades on the cut sheets.';
-  const order = 'Make all rips of one setting before the fence is moved.';
+  const order = 'Make all rips of one setting before the next.';
   const plane =
     planing > 0
       ? ` The fence stands off the finished size by ${sideText(planing, { unit, mark: unit === 'in' ? 25.4 / 64 : 0.1 }, { named: true })}: plane the sawn face of what remains before its next rip, and that of the strip after.`
       : '';
-  return `${order} ${numbers}${plane} Flat: the board lies on its face. On edge: it stands on its edge, face to the fence.`;
+  return `${order} ${numbers}${plane} Deep is the piece’s size through the blade; how it lies is told of the piece in hand before the cut.`;
 }
 
-function settingLine(
-  { at, rips }: RipSetting,
-  all: readonly BoardCuts[],
-  { display, saw }: Pick<SawWorkOptions, 'display' | 'saw'>,
-): string {
-  const fence = sideText(fenceAt(at, saw), display, { named: true });
+interface SettingContext extends Pick<SawWorkOptions, 'display' | 'saw'> {
+  readonly boards: readonly BoardCuts[];
+  /** The setting at which each rip is made. */
+  readonly numbers: ReadonlyMap<Rip, number>;
+}
+
+function settingLine({ at, rips }: RipSetting, { display, saw, boards: all, numbers }: SettingContext): string {
+  const size = sideText(fenceAt(at, saw), display, { named: true });
   const leaves = saw.planing > 0 ? ` (leaves ${sideText(at, display)})` : '';
-  const works = new Map<string, { rip: Rip; count: number; boards: number[] }>();
-  for (const { board, rip } of rips) {
-    const key = `${rip.axis} ${takesOff(rip, display)}`;
-    const work = works.get(key) ?? { rip, count: 0, boards: [] };
+  const works = new Map<string, { rips: Rip[]; count: number; shavings: number; off: string; boards: number[] }>();
+  for (const { board, ripped, rip } of rips) {
+    const next = rip.again === undefined ? undefined : all[board]?.ripped[ripped]?.rips[rip.again];
+    const off = (many: boolean): string => takesOff(rip, { display, again: numbers.get(next as Rip) ?? 0, many });
+    const key = `${sideText(cutHeight(rip), display)} ${off(false)}`;
+    const work = works.get(key) ?? { rips: [], count: 0, shavings: 0, off: '', boards: [] };
     works.set(key, work);
-    work.count += all[board]?.board.count ?? 0;
+    const times = all[board]?.board.count ?? 0;
+    work.rips.push(rip);
+    work.count += times;
+    work.shavings += rip.shaving ? times : 0;
+    work.off = off(work.count > 1);
     if (!work.boards.includes(board + 1)) work.boards.push(board + 1);
   }
-  const each = [...works.values()].map(({ rip, count, boards }) => {
-    const times = `${count} rip${count > 1 ? 's' : ''}`;
-    return `${boardList(boards)} ${lies(rip.axis)}, ${times} for ${takesOff(rip, display, count > 1)}`;
+  const each = [...works.values()].map(({ rips: same, count, shavings, off, boards }) => {
+    const deep = sideText(cutHeight(same[0] as Rip), display);
+    const shaved = shavings > 0 ? ` (${shavingText(shavings, count)})` : '';
+    const work = `${count} rip${count > 1 ? 's' : ''} ${deep} deep`;
+    return `${boardList(boards)}, ${work}, ${liesText(same, display).join(', then ')}: ${off}${shaved}`;
   });
-  return `Fence at ${fence}${leaves}: ${each.join('; ')}.`;
+  return `${setBy({ at }) === 'stop' ? 'Stop' : 'Fence'} at ${size}${leaves}: ${each.join('; ')}.`;
 }
 
 /** `board 3`, `boards 1, 2 and 4`. */
@@ -141,20 +158,26 @@ function boardList(numbers: readonly number[]): string {
 }
 
 function stopLine({ length, kinds, count, boards }: Stop, parts: readonly Part[], display: Marks): string {
-  const names = kinds.map(({ letter, count: n }) => {
-    if (letter === undefined) return `${n} to be ripped`;
-    const name = parts.find((part) => part.letter === letter)?.name ?? 'part';
-    return `${n} × ${letter} (${name})`;
-  });
-  const from = boardList(boards);
-  return `Stop at ${lengthText(length, display)} ${display.unit}, ${count} cut${count > 1 ? 's' : ''}: ${names.join(', ')}, from ${from}.`;
+  const cuts = `${count} cut${count > 1 ? 's' : ''}`;
+  return `Stop at ${lengthText(length, display)} ${display.unit}, ${cuts}: ${kindsText(kinds, parts)}, from ${boardList(boards)}.`;
 }
 
-function counted(parts: readonly Part[]): Block[] {
+function kindsText(kinds: readonly Kind[], parts: readonly Part[]): string {
+  const names = kinds.map(({ letter, count }) => {
+    if (letter === undefined) return `${count} to rip`;
+    return `${count} × ${letter} (${parts.find((part) => part.letter === letter)?.name ?? 'part'})`;
+  });
+  return names.join(', ');
+}
+
+function counted({ parts, display }: SawWorkOptions): Block[] {
   const list = parts
     .filter(({ count, spare }) => count + spare > 0)
     .map(({ letter, count, spare }) => `${letter} ${count + spare}`);
-  return list.length === 0
-    ? []
-    : [said(`Count the pieces: ${list.join(', ')}. Write its letter on every piece as it leaves the saw.`)];
+  if (list.length === 0) return [];
+  const long = overText(parts, display);
+  return [
+    said(`Count the pieces: ${list.join(', ')}. Write its letter on every piece as it leaves the saw.`),
+    ...(long === '' ? [] : [said(long)]),
+  ];
 }

@@ -1,13 +1,18 @@
 import type { BoardCuts, CrossCuts, Stretch } from './cutboard.ts';
 
+/** Pieces of one kind: the letter of a part, or none for lengths that are ripped next. */
+export interface Kind {
+  readonly letter: string | undefined;
+  readonly count: number;
+}
+
 /** Crosscuts of one length, by which a stop is set once. */
 export interface Stop {
   /** Finished length, mm. */
   readonly length: number;
   /** Cuts at it, all boards counted. */
   readonly count: number;
-  /** What is cut: the letter of a part, or none for lengths that are ripped next. */
-  readonly kinds: readonly { readonly letter: string | undefined; readonly count: number }[];
+  readonly kinds: readonly Kind[];
   /** Numbers of the boards, from 1. */
   readonly boards: readonly number[];
 }
@@ -18,41 +23,71 @@ const SAME = 1e-4;
 interface Kinds {
   length: number;
   count: number;
-  kinds: Map<string | undefined, number>;
+  kinds: Counts;
   boards: Set<number>;
 }
 
-/**
- * The crosscuts of a plan by length, longest first: those of whole boards, and those of strips after ripping. A piece that
- * is as long as the wood it comes from needs no cut and is not counted.
- */
-export function cutStops(boards: readonly BoardCuts[]): { readonly boards: Stop[]; readonly strips: Stop[] } {
-  const whole: Kinds[] = [];
-  const strips: Kinds[] = [];
-  boards.forEach(({ board, cuts, ripped }, i) => {
-    add(whole, cuts, i + 1, board.count);
-    for (const { strips: own } of ripped) for (const strip of own) add(strips, strip.cuts, i + 1, board.count);
-  });
-  return { boards: whole.map(stopOf).sort(longest), strips: strips.map(stopOf).sort(longest) };
+/** The crosscuts of a plan: those of whole boards, those of strips after ripping, longest first; parts that need none. */
+export interface Stops {
+  readonly boards: readonly Stop[];
+  readonly strips: readonly Stop[];
+  /** Parts as long as the wood that they come from. */
+  readonly whole: readonly Kind[];
 }
 
-function add(found: Kinds[], { stretches, kerfs }: CrossCuts, board: number, times: number): void {
+/** Every piece of a plan by the stop that cuts it to length, or among those that are at length without a cut. */
+export function cutStops(boards: readonly BoardCuts[]): Stops {
+  const found: Found = { boards: [], strips: [], whole: new Map() };
+  boards.forEach(({ board, cuts, ripped }, i) => {
+    const source = { board: i + 1, times: board.count, whole: found.whole };
+    add(found.boards, cuts, source);
+    for (const { strips } of ripped) for (const strip of strips) add(found.strips, strip.cuts, source);
+  });
+  return {
+    boards: found.boards.map(stopOf).sort(longest),
+    strips: found.strips.map(stopOf).sort(longest),
+    whole: kindsOf(found.whole).sort((a, b) => ((a.letter ?? '') < (b.letter ?? '') ? -1 : 1)),
+  };
+}
+
+type Counts = Map<string | undefined, number>;
+
+interface Found {
+  readonly boards: Kinds[];
+  readonly strips: Kinds[];
+  readonly whole: Counts;
+}
+
+function add(
+  found: Kinds[],
+  { stretches, kerfs }: CrossCuts,
+  { board, times, whole }: { readonly board: number; readonly times: number; readonly whole: Counts },
+): void {
   const isCut = ({ start, length }: Stretch): boolean => kerfs.some(({ at }) => Math.abs(at - start - length) < SAME);
+  const count = (counts: Counts, letter: string | undefined): unknown =>
+    counts.set(letter, (counts.get(letter) ?? 0) + times);
   for (const stretch of stretches) {
-    if ((stretch.kind !== 'part' && stretch.kind !== 'ripped') || !isCut(stretch)) continue;
-    let stop = found.find(({ length }) => Math.abs(length - stretch.length) < SAME);
+    const { kind, length, letter } = stretch;
+    if (kind !== 'part' && kind !== 'ripped') continue;
+    if (!isCut(stretch)) {
+      if (kind === 'part') count(whole, letter);
+      continue;
+    }
+    let stop = found.find((one) => Math.abs(one.length - length) < SAME);
     if (!stop) {
-      stop = { length: stretch.length, count: 0, kinds: new Map(), boards: new Set() };
+      stop = { length, count: 0, kinds: new Map(), boards: new Set() };
       found.push(stop);
     }
     stop.count += times;
-    stop.kinds.set(stretch.letter, (stop.kinds.get(stretch.letter) ?? 0) + times);
+    count(stop.kinds, letter);
     stop.boards.add(board);
   }
 }
 
+const kindsOf = (counts: Counts): Kind[] => [...counts].map(([letter, count]) => ({ letter, count }));
+
 function stopOf({ length, count, kinds, boards }: Kinds): Stop {
-  return { length, count, kinds: [...kinds].map(([letter, n]) => ({ letter, count: n })), boards: [...boards] };
+  return { length, count, kinds: kindsOf(kinds), boards: [...boards] };
 }
 
 const longest = (a: Stop, b: Stop): number => b.length - a.length;

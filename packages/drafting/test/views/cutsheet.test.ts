@@ -1,5 +1,5 @@
-import type { CutTree, PlannedBoard } from '@wattlewright/model';
-import { formatLength } from '@wattlewright/model';
+import type { CutTree, Part, PlannedBoard } from '@wattlewright/model';
+import { formatLength, partsOf, readJob, solve } from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pointsOf } from '../../src/ink.ts';
@@ -12,9 +12,11 @@ import { boardCuts } from '../../src/views/cutboard.ts';
 import { cutSheets } from '../../src/views/cutsheets.ts';
 import { ripSettings } from '../../src/views/cutsteps.ts';
 import { sawWork } from '../../src/views/sawwork.ts';
+import { cutStops } from '../../src/views/sawworkstops.ts';
 import { segmentsOf, textsOf } from '../layout/faults.ts';
 import { arbitraryPlans, partsIn, planOf, sawOf } from './arbitraryplan.ts';
 
+const JOB = JSON.stringify({ job: 'x', unit: 'mm', panels: [{ name: 'p', size: { width: 900, height: 900 } }] });
 const display = { unit: 'mm', mark: 1 } as const;
 const pages = [
   { width: 183, height: 204 },
@@ -131,6 +133,24 @@ describe('boardCuts', () => {
   });
 });
 
+describe('cutStops', () => {
+  it('counts every piece of every part once, cut by a stop or at length without', () => {
+    fc.assert(
+      fc.property(arbitraryPlans, ({ plan, saw }) => {
+        const { boards, strips, whole } = cutStops(boardCuts(plan, saw));
+        const found = new Map<string, number>();
+        for (const { letter, count } of [...boards, ...strips].flatMap(({ kinds }) => kinds).concat(whole))
+          if (letter !== undefined) found.set(letter, (found.get(letter) ?? 0) + count);
+        const wanted = new Map<string, number>();
+        for (const { tree, count } of plan.boards)
+          for (const [letter, n] of partsIn(tree)) wanted.set(letter, (wanted.get(letter) ?? 0) + n * count);
+        expect(new Map([...found].sort())).toEqual(new Map([...wanted].sort()));
+      }),
+      seeded,
+    );
+  });
+});
+
 describe('ripSettings', () => {
   it('makes every rip once, none before the rip that frees its piece', () => {
     fc.assert(
@@ -233,18 +253,52 @@ describe('sawWork', () => {
       }),
     )
       .join(' ')
-      .replaceAll('\u00a0', ' ');
+      .replaceAll(/\s+/g, ' ');
 
   it('counts the rips of all boards alike, and sets the fence off by what is planed', () => {
-    expect(work(strip(43))).toContain('Fence at 43 mm: board 1 flat, 12 rips');
+    expect(work(strip(43))).toContain('Fence at 43 mm: board 1, 12 rips 50 deep, lies on 100 face: A 43 × 50');
     expect(work(strip(43), 0.5)).toContain('Fence at 43.5 mm (leaves 43)');
   });
 
   it.each([
     [9, true],
     [10, false],
-  ])('warns of a strip of %d mm: %s', (at, warned) => {
-    expect(work(strip(at)).includes('Thin strips at setting 1')).toBe(warned);
+  ])('sets a stop for a strip of %d mm, and warns of it: %s', (at, thin) => {
+    expect(work(strip(at)).includes('Thin strips at setting 1')).toBe(thin);
+    expect(work(strip(at))).toContain(`${thin ? 'Stop' : 'Fence'} at ${at} mm`);
+  });
+
+  // 50 thick: 20 off, 3 lost, 27 remain 100 deep; 20 off that leaves 4. A piece 27 wide and 100 deep stands.
+  it('judges how a piece lies by the piece before the cut, and names a shaving and a blank', () => {
+    const through = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'thickness', at, a, b });
+    const two = through(20, { part: 'A' }, through(20, { part: 'A' }, { part: 'B' }));
+    expect(work(two)).toContain('Fence at 20 mm: board 1, 24 rips 100 deep, stands on 50 and 27 edge: A 20 × 100');
+    expect(work(through(48, { part: 'A' }, null))).toContain('A 48 × 100 (shavings: the blade runs half in the air)');
+    const blank: CutTree = { cut: 'rip', axis: 'width', at: 60, a: through(20, { part: 'A' }, null), b: null };
+    const told = work(blank);
+    expect(told).toContain(
+      'Fence at 60 mm: board 1, 12 rips 50 deep, lies on 100 face: blanks 50 × 60, ripped again at 2',
+    );
+    expect(told).toContain('Fence at 20 mm: board 1, 12 rips 60 deep, stands on 50 edge: A 20 × 60');
+  });
+
+  it('carries the last thin strips past the blade on a scrap: 20 wide, 9 off, 3 lost, 8 remain', () => {
+    const narrow: CutTree = { cut: 'rip', axis: 'width', at: 20, a: strip(9), b: null };
+    expect(work(narrow)).toContain('At setting 2 the last rip of a piece leaves no more than 8 mm at the fence.');
+    expect(work(strip(9))).not.toContain('the last rip of a piece');
+  });
+
+  it('tells the blade that the plan is made for, the trim with its blade, and what is cut long', () => {
+    const tree: CutTree = { cut: 'cross', at: 10, a: null, b: { part: 'A' } };
+    const [stile] = partsOf(solve(readJob(JOB)), { long: 25 }).filter(({ over }) => over > 0);
+    const told = textsIn(
+      sawWork(planOf([one(tree)]), { parts: [stile as Part], display, saw: sawOf(3, 2, 0), width: 183, height: 204 }),
+    )
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
+    expect(told).toContain('blades 3 mm thick to rip and 2 mm to crosscut');
+    expect(told).toContain('Square the left end of board 1: 10 mm and a blade go.');
+    expect(told).toContain('25 mm longer than finished');
   });
 
   it('gives the reason where there is no plan', () => {
