@@ -3,7 +3,8 @@ import { fenceOrder } from '../../src/cutting/fenceorder.ts';
 import type { CutTree, PlannedBoard } from '../../src/cutting/plan.ts';
 import { ripRow } from '../../src/cutting/riprow.ts';
 
-const [A, B]: CutTree[] = [{ part: 'A' }, { part: 'B' }];
+const A: CutTree = { part: 'A' };
+const B: CutTree = { part: 'B' };
 const rip = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'width', at, a, b });
 /** Ticks of whole millimetres. */
 const mm = (size: number): number => size * 640;
