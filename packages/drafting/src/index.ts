@@ -79,8 +79,10 @@ export { type Frame, frame, type Orientation } from './sheet/frame.ts';
 export { compose, finish, type Layout, lay, type Pane, paneBox } from './sheet/layout.ts';
 export { CHECK_FIRST, type SheetMeta } from './sheet/titleblock.ts';
 
-// Views of the whole panel: front, side, picture, a run of panels, and what is said beside them.
+// Views of the whole panel: front, back, side, in its opening, picture, a run of panels, and what is said beside them.
 export { elevation, elevationExtent, elevationMaker, type ElevationOptions } from './views/elevation.ts';
+export { backElevation, backExtent, backMakers, hasBack, type BackOptions } from './views/back.ts';
+export { openingMakers } from './views/opening.ts';
 export { panelNotes, type PanelNotesOptions } from './views/panelnotes.ts';
 export { partOf } from './views/partof.ts';
 export { picture, pictureExtent, pictureMaker, type PictureOptions } from './views/picture.ts';

@@ -1,6 +1,7 @@
-import { type Panel, type Part, sideAt } from '@wattlewright/model';
+import { type Panel, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
+import { fractions } from '../lettering.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
@@ -172,7 +173,7 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
       ? [
           {
             at: at(place.x, sunkBy(screws) / 2),
-            text: `Heads sunk ${said(sunkBy(screws), display)}, plugs over them`,
+            text: `Heads sunk ${said(sunkBy(screws), display)}, ${plugText(panel, screws)} glued over them`,
           },
         ]
       : []),
@@ -180,4 +181,11 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
       ? [{ at: plan(place.x, place.z), text: `Two screws ${screwName(screws)}, staggered, up into the stile’s end` }]
       : []),
   ];
+}
+
+/** The plug over a sunk head, by its diameter. */
+function plugText({ display }: Panel, { plug }: ScrewRow): string {
+  if (!plug) return 'plugs';
+  const across = display.unit === 'in' ? `${fractions(plug.drill.inch)} in` : said(plug.drill.diameter, display);
+  return `${across} plugs`;
 }

@@ -3,9 +3,9 @@ import { gateDetails, type Panel } from '@wattlewright/model';
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {
   /** The section in plan looks down from the middle of a course. */
-  readonly down: { readonly letter: 'P'; readonly y: number; readonly course: number };
+  readonly down: { readonly letter: 'T'; readonly y: number; readonly course: number };
   /** The upright section looks to the left from the middle of a stave. */
-  readonly across: { readonly letter: 'Q'; readonly x: number; readonly stave: number };
+  readonly across: { readonly letter: 'U'; readonly x: number; readonly stave: number };
 }
 
 /**
@@ -17,12 +17,12 @@ export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>
   const course = Math.floor(courses.count / 2);
   const stave = Math.floor((staves.count - 1) / 2);
   return {
-    down: { letter: 'P', y: (courses.bottoms[course] as number) + courses.height / 2, course },
-    across: { letter: 'Q', x: staves.centres[stave] as number, stave },
+    down: { letter: 'T', y: (courses.bottoms[course] as number) + courses.height / 2, course },
+    across: { letter: 'U', x: staves.centres[stave] as number, stave },
   };
 }
 
-/** What a section is called by: `P–P`. */
+/** What a section is called by: `T–T`. */
 export function cutName({ letter }: { readonly letter: string }): string {
   return `${letter}–${letter}`;
 }

@@ -41,7 +41,7 @@ export interface ScrewLine {
  * its centre line. Thinner on paper than a dashed pair can show, the centre line stands alone.
  */
 export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[] {
-  const { fastener } = row;
+  const { fastener, plug } = row;
   const at = (along: number, across: number): Point => [
     from[0] + (way[0] * along - way[1] * across) * scale,
     from[1] + (way[1] * along + way[0] * across) * scale,
@@ -51,21 +51,21 @@ export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[
   const centre = stroke('centre', line(at(-past, 0), at(reach + past, 0)));
   if (fastener.kind === 'pin' || fastener.diameter * scale < 0.8) return [centre];
   const [r, head, bore] = [fastener.diameter / 2, headDiameter(fastener.gauge) / 2, fastener.counterbore];
+  const bit = (plug?.drill.diameter ?? 2 * head) / 2;
   const side = (way: 1 | -1): Mark =>
     stroke(
       'hidden',
       polyline([
-        at(0, way * head),
-        ...(bore > 0 ? [at(bore, way * head)] : []),
+        ...(bore > 0 ? [at(0, way * bit), at(bore, way * bit), at(bore, way * head)] : [at(0, way * head)]),
         at(bore + head - r, way * r),
         at(reach - 2 * r, way * r),
         at(reach, 0),
       ]),
     );
   // The plug that closes the bore over the head.
-  const plug =
-    bore > 0 ? [stroke('wood-shade', polygon([at(0, head), at(bore, head), at(bore, -head), at(0, -head)]))] : [];
-  return [...plug, side(1), side(-1), centre];
+  const filled =
+    bore > 0 ? [stroke('wood-shade', polygon([at(0, bit), at(bore, bit), at(bore, -bit), at(0, -bit)]))] : [];
+  return [...filled, side(1), side(-1), centre];
 }
 
 /** A screw seen along its length: the circle of its head, hidden in the wood, and a cross of centre lines. */

@@ -1,11 +1,13 @@
 import {
   arrangeLayouts,
+  backMakers,
   type Drawing,
   detailMakers,
   elevationMaker,
   fit,
   type Item,
   type Layout,
+  openingMakers,
   panelNotes,
   runMaker,
   sideMaker,
@@ -39,8 +41,10 @@ function panelSheets(panel: Panel, { parts, panels, job }: Settled, page: Page):
   // The side view stands at the front view's scale, so that heights read across.
   const atMost = fit(front, [...page.wide.rooms, ...page.upright.rooms], unit)?.scale ?? 1;
   const side = { ...sideMaker(panel, { parts }), atMost };
+  const back = backMakers(panel, parts).map((maker) => ({ ...maker, atMost }));
+  const inPlace = openingMakers(panel, parts).map((maker) => ({ ...maker, atMost: atMost / 2 }));
   const groups: (readonly [string, readonly Item[]])[] = [
-    ['elevations', [front, side, untitled(panelNotes(panel, { finish }))]],
+    ['elevations', [front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish }))]],
     // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
     ...(firstOfItsMake(panel, panels)
       ? [

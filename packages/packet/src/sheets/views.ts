@@ -1,10 +1,12 @@
 import {
+  backMakers,
   cornerTemplate,
   courseStick,
   type Drawing,
   detailMakers,
   elevationMaker,
   largestScale,
+  openingMakers,
   pictureMaker,
   railEndTemplate,
   runMaker,
@@ -89,6 +91,9 @@ function makersOf(
     elevation: scaled(elevationMaker(panel, { parts })),
     client: scaled(elevationMaker(panel, { parts, detail: 'client' })),
     side: scaled(sideMaker(panel, { parts })),
+    ...Object.fromEntries(
+      [...backMakers(panel, parts), ...openingMakers(panel, parts)].map((maker) => [maker.name, scaled(maker)]),
+    ),
     picture: scaled(pictureMaker(panel, { parts })),
     'weave-section': scaled(weaveSectionMaker(panel, parts)),
     'weave-bay': scaled(weaveBayMaker(panel, parts)),

@@ -1,0 +1,173 @@
+import {
+  type BraceDetails,
+  gateDetails,
+  INCH,
+  type Panel,
+  type PanelPlace,
+  type Part,
+  screenDetails,
+  screwSchedule,
+  sideFixings,
+} from '@wattlewright/model';
+import type { NoteTarget } from '../layout/notes.ts';
+import type { PathMark, Point } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { circle, line, polygon, rectangle } from '../path.ts';
+import type { View } from '../view.ts';
+import { braceOutline, fittings } from './fittings.ts';
+import { faceBox } from './front.ts';
+import { partOf } from './partof.ts';
+
+/** What is fixed to the back of a panel: its ink and its names. */
+export interface BackInk {
+  readonly marks: readonly PathMark[];
+  readonly notes: readonly NoteTarget[];
+}
+
+/** Where it is drawn: `at` maps the panel frame as seen from behind. */
+export interface BackPlace {
+  readonly panel: Panel;
+  readonly parts: readonly Part[];
+  readonly at: View;
+  readonly ratio: number;
+}
+
+/** Side of a plate and leg of a bracket as drawn, and length of a turnbuckle, mm; common practice, no source. */
+const BRACKET = 1.5 * INCH;
+const TURNBUCKLE = 6 * INCH;
+
+/** What the use of the panel fixes to its back. */
+export function backFittings(place: BackPlace): BackInk {
+  const { details } = place.panel;
+  switch (details.use) {
+    case 'gate':
+      return gateBack(place);
+    case 'screen':
+      return details.mounting === 'blocks' ? blocks(place) : brackets(place);
+    case 'guard':
+      return brackets(place);
+    case 'divider':
+      return { marks: [], notes: [] };
+  }
+}
+
+/** A face of the panel frame, solid. */
+function solid(
+  { at }: BackPlace,
+  [x, y]: readonly [number, number],
+  [w, h]: readonly [number, number],
+  of?: string,
+): PathMark[] {
+  const path = rectangle(faceBox(at, { x0: x - w / 2, y0: y - h / 2, x1: x + w / 2, y1: y + h / 2 }));
+  return [stroke('wood', path, of), stroke('edge-light', path, of)];
+}
+
+/** The place nearest the right of the view, the lowest of those. */
+function named(places: readonly PanelPlace[]): PanelPlace | undefined {
+  return places.toSorted((a, b) => a.x - b.x || a.y - b.y)[0];
+}
+
+/** Stand-off blocks, with the screw through the middle of each. */
+function blocks(place: BackPlace): BackInk {
+  const { panel, parts, at, ratio } = place;
+  const found = screenDetails(panel).blocks;
+  if (!found) return { marks: [], notes: [] };
+  const of = partOf(parts, panel, 'stand-off block')?.letter;
+  const first = named(found.places);
+  return {
+    marks: found.places.flatMap(({ x, y }) => [
+      ...solid(place, [x, y], [found.width, found.height], of),
+      ...cross(at(x, y), Math.max(1.5, 4 * ratio)),
+    ]),
+    notes: first
+      ? [{ at: at(first.x, first.y + found.height / 4), text: 'Stand-off block, a screw through its middle' }]
+      : [],
+  };
+}
+
+/** Angle brackets at the stiles' outer edges. */
+function brackets(place: BackPlace): BackInk {
+  const { panel, at } = place;
+  const { places } = sideFixings(panel);
+  const leg = Math.min(BRACKET, panel.stile.width);
+  const inwards = ({ x }: PanelPlace): number => (x > panel.outside.width / 2 ? x - leg / 2 : x + leg / 2);
+  const first = named(places);
+  return {
+    marks: places.flatMap((one) => solid(place, [inwards(one), one.y], [leg, BRACKET])),
+    notes: first
+      ? [{ at: at(inwards(first), first.y), text: 'Angle bracket to the post, its middle at the height told' }]
+      : [],
+  };
+}
+
+function gateBack(place: BackPlace): BackInk {
+  const { panel, at } = place;
+  const { hinges, latch, brace, swing } = gateDetails(panel);
+  const behind = swing === 'towards the back';
+  const hardware = fittings(panel).flatMap(({ what, from, to }): PathMark[] => {
+    const path = rectangle(faceBox(at, { x0: from.x, y0: from.y, x1: to.x, y1: to.y }));
+    const seen = what === 'hinge' && behind;
+    return seen ? [stroke('paper', path), stroke('edge-light', path)] : [stroke('hidden', path)];
+  });
+  const ends = brace ? braceInk(place, brace) : { marks: [], notes: [] };
+  const low = named(hinges);
+  return {
+    marks: [...hardware, ...ends.marks],
+    notes: [
+      ...ends.notes,
+      ...(low ? [{ at: at(low.x, low.y), text: 'Hinge, its middle at the height told', end: 'arrow' as const }] : []),
+      ...(latch.inside ? [{ at: at(latch.x, latch.y), text: 'Latch', end: 'arrow' as const }] : []),
+    ],
+  };
+}
+
+/** A strut, or the wire from plate to plate with its turnbuckle at the lower end. */
+function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
+  const { panel, parts, at } = place;
+  const found = braceOutline(panel);
+  if (!found) return { marks: [], notes: [] };
+  if (brace.kind === 'strut') {
+    const of = partOf(parts, panel, 'strut')?.letter;
+    const path = polygon(found.outline.map(([x, y]) => at(x, y)));
+    const along = (share: number): Point =>
+      at(
+        brace.hinge.x + (brace.latch.x - brace.hinge.x) * share,
+        brace.hinge.y + (brace.latch.y - brace.hinge.y) * share,
+      );
+    return {
+      marks: [stroke('wood', path, of), stroke('edge', path, of), ...screws(place, 'strut to frame')],
+      notes: [{ at: along(0.4), text: 'Strut, its ends sawn flush with the frame' }],
+    };
+  }
+  const [high, low] = brace.hinge.y > brace.latch.y ? [brace.hinge, brace.latch] : [brace.latch, brace.hinge];
+  const length = Math.hypot(high.x - low.x, high.y - low.y);
+  const [cx, cy] = [(high.x - low.x) / length, (high.y - low.y) / length];
+  const side = Math.min(panel.stile.width, panel.rail.height);
+  const on = (from: number, across = 0): Point => at(low.x + cx * from - cy * across, low.y + cy * from + cx * across);
+  const start = side * 0.6;
+  const body = [on(start, 7), on(start + TURNBUCKLE, 7), on(start + TURNBUCKLE, -7), on(start, -7)];
+  return {
+    marks: [
+      stroke('edge', line(on(0), on(length))),
+      ...[high, low].flatMap(({ x, y }) => solid(place, [x, y], [side, side])),
+      ...screws(place, 'brace plate to frame'),
+      stroke('paper', polygon(body)),
+      stroke('edge-light', polygon(body)),
+    ],
+    notes: [
+      { at: at(high.x + side / 4, high.y + side / 4), text: 'Plate with eye over the corner joint' },
+      { at: on(length / 2), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
+      { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle at the lower end' },
+    ],
+  };
+}
+
+/** The screws of a joint as crosses. */
+function screws({ panel, at }: BackPlace, joint: 'strut to frame' | 'brace plate to frame'): PathMark[] {
+  const row = screwSchedule(panel).find((one) => one.joint === joint);
+  return (row?.places ?? []).map(({ x, y }) => stroke('edge-light', circle(at(x, y), 0.4)));
+}
+
+function cross([u, v]: Point, arm: number): PathMark[] {
+  return [stroke('dimension', line([u - arm, v], [u + arm, v])), stroke('dimension', line([u, v - arm], [u, v + arm]))];
+}
