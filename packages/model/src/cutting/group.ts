@@ -6,7 +6,7 @@ import { costOfTakes, type Draft, isDone } from './greedy.ts';
 import { type Nested, nest, withPatterns } from './nested.ts';
 import type { BoundKind } from './plan.ts';
 import type { BoardClass, Problem } from './problem.ts';
-import { coarseLengths, relaxedBound } from './relaxed.ts';
+import { betterPatterns, coarseLengths, relaxedBound } from './relaxed.ts';
 
 /** Parts and boards that have nothing to do with the rest of the job, and the best plan for them so far. */
 export interface Group {
@@ -54,12 +54,7 @@ export function planGroup(tables: Nested): Group {
   const rest = wholeRest(tables);
   const relaxed = tables.complete ? undefined : relaxedBound(tables, rest, 8);
   const coarse = tables.lengthsComplete ? undefined : coarseBound(tables.problem);
-  const nested = relaxed === undefined ? tables : withPatterns(tables, relaxed.patterns);
-  // Every budget below counts table cells filled, so that a job of thousands of odd lengths ends as well.
-  const cells = cellsOf(nested);
-  const mix = mixture(nested, rest, {
-    rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))),
-  });
+  const { nested, mix, cells } = mixed(relaxed === undefined ? tables : withPatterns(tables, relaxed.patterns), rest);
   const step = nested.problem.costStep;
   const linear = roundUp(nested.complete ? mix.bound : (relaxed?.bound ?? coarse ?? 0), step);
   const material = roundUp(materialBound(nested.problem), step);
@@ -84,6 +79,24 @@ export function planGroup(tables: Nested): Group {
     group = make(better(nested, group.draft, dive(nested, rest, mix, Math.min(40, Math.floor(4e6 / cells)))));
   if (!settled() && cells * drafts < 2e7) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
+}
+
+/** Rounds in which the worths of a mixture may bring further section patterns. */
+const ROUNDS = 4;
+
+/** The best mixture; where section patterns were cut short, with those that its worths ask for. */
+function mixed(tables: Nested, rest: Rest): { nested: Nested; mix: Mixture; cells: number } {
+  let nested = tables;
+  let known: Mixture['known'] = [];
+  for (let round = 0; ; round++) {
+    // Every budget counts table cells filled, so that a job of thousands of odd lengths ends as well.
+    const cells = cellsOf(nested);
+    const mix = mixture(nested, rest, { known, rounds: Math.max(10, Math.min(400, Math.floor(2e8 / cells))) });
+    const added = nested.complete || round === ROUNDS ? [] : betterPatterns(nested, mix.worth);
+    if (added.every((list) => list.length === 0)) return { nested, mix, cells };
+    nested = withPatterns(nested, added);
+    known = mix.known;
+  }
 }
 
 /** The bound of the problem on a grid of lengths, where its true lengths are too many to list. */

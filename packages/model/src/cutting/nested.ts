@@ -212,7 +212,7 @@ function boardRoom(
 export function withPatterns(nested: Nested, added: readonly (readonly SectionPattern[])[]): Nested {
   const rooms = nested.rooms.map((room, r) => {
     const known = new Set(room.patterns.map((p) => p.counts.join()));
-    const more = (added[r] ?? []).filter((p) => p.rips > 0 && !known.has(p.counts.join()));
+    const more = (added[r] ?? []).filter((p) => p.rips > 0 && known.size < known.add(p.counts.join()).size);
     return { ...room, patterns: [...room.patterns, ...more] };
   });
   return { ...nested, rooms };

@@ -6,6 +6,7 @@ import type { BoardRoom, Nested } from './nested.ts';
 import { priceKind, priceLengths } from './pricing.ts';
 import type { Problem } from './problem.ts';
 import type { SectionPattern } from './section.ts';
+import { bestPattern } from './supported.ts';
 
 /** Cuts of divisions looked at in one pricing of all segment lengths. */
 const WORK = 3_000_000;
@@ -73,6 +74,22 @@ function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, Sectio
   }
   priceLengths(room);
   return patterns.length > known.length;
+}
+
+/** Per room, patterns that the saw allows and that beat all known ones at some segment length, at these worths of pieces. */
+export function betterPatterns(nested: Nested, worth: Float64Array): SectionPattern[][] {
+  for (const kind of nested.kinds) priceKind(kind, worth);
+  return nested.rooms.map((room) => {
+    const { rip, division } = room.ripped;
+    if (division === undefined) return [];
+    const worthsAt = (i: number): number[] =>
+      room.kinds.map((k, s) => nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
+    return stepsOf(room, worthsAt, Math.max(8, WORK / division.a.length)).flatMap(({ to }) => {
+      const worths = worthsAt(to);
+      const pattern = mayRip(nested.problem, room.segments[to] as number) && bestPattern(rip, division, worths);
+      return pattern && bestOf([pattern], worths) > bestOf(room.patterns, worths) * (1 + 1e-9) ? [pattern] : [];
+    });
+  });
 }
 
 /** Keeps a layout worth more than all patterns known: as it is for the bound, as the saw allows for plans. */
