@@ -1,11 +1,11 @@
 import { type Panel, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
-import type { Drawing } from '../mark.ts';
+import type { Drawing, Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
-import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { cutPlanes, type DetailLetter } from './detailkey.ts';
 import { type Stretch, slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
@@ -37,17 +37,18 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
   const [face, weave] = [staves.depth / 2, weaveDepth(panel) / 2];
+  const ink: Mark[] = [
+    ...weaveInk({ panel, parts, scale: s, stretch }),
+    stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0))),
+    breakLine(plan(stretch[1], -half), plan(stretch[1], half)),
+  ];
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The end of the slat of course ${course + 1} of ${panel.name} at the left stile, looking down.`,
     scale,
-    ink: [
-      ...weaveInk({ panel, parts, scale: s, stretch }),
-      stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0))),
-      breakLine(plan(stretch[1], -half), plan(stretch[1], half)),
-      ...planFacing(plan(stretch[1], 0)),
-    ],
+    // Beside all ink: a slat that is bent hard can reach past the break.
+    ink: [...ink, ...planFacing([boxOfInk(ink).u1, plan(0, 0)[1]])],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [

@@ -92,14 +92,14 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
     ...weaveInk({ panel, parts, scale: s, stretch }),
     stroke('centre', line(plan(stretch[0], 0), plan(stretch[1], 0))),
     ...(broken ? [breakLine(plan(stretch[1], -depth), plan(stretch[1], depth))] : []),
-    ...planFacing(plan(stretch[1], 0)),
   ];
   return dimensioned({
     name: 'weave-bay',
     title: `Left end of section ${cutName(cutPlanes(panel).down)}`,
     alt: `The left end of section ${cutName(cutPlanes(panel).down)} of ${panel.name}: stile, first bay and the bend of the slat in course ${course + 1}.`,
     scale,
-    ink,
+    // Beside all ink: a slat that is bent hard can reach past the break.
+    ink: [...ink, ...planFacing([boxOfInk(ink).u1, plan(0, 0)[1]])],
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
     noteWidth: 48,
