@@ -9,7 +9,10 @@ export function csv(rows: readonly (readonly (string | number)[])[]): string {
   );
 }
 
-/** `parts.csv`: one row a part, sizes in the job's unit as printed and in exact mm. */
+/**
+ * `parts.csv`: one row a part, finished sizes in the job's unit as printed and in exact mm; `cut long by` is what stiles and
+ * staves are first cut beyond their length.
+ */
 export function partsCsv(parts: readonly Part[], { display }: Job): string {
   const head = [
     'part',
@@ -17,10 +20,12 @@ export function partsCsv(parts: readonly Part[], { display }: Job): string {
     'count',
     'spare',
     'length',
+    'cut long by',
     'width',
     'thickness',
     'unit',
     'length mm',
+    'cut long by mm',
     'width mm',
     'thickness mm',
     'wood',
@@ -38,10 +43,12 @@ export function partsCsv(parts: readonly Part[], { display }: Job): string {
       part.count,
       part.spare,
       formatLength(part.length, fine),
+      formatLength(part.over, fine),
       formatLength(part.width, fine),
       formatLength(part.thickness, fine),
       display.unit,
       mm(part.length),
+      mm(part.over),
       mm(part.width),
       mm(part.thickness),
       part.wood,

@@ -20,7 +20,7 @@ export interface PartsTableOptions {
 
 /**
  * The parts list as a drawn schedule: letter, picture of the section with its groove, name, pieces with spares apart,
- * finished sizes, wood and grade, and where each goes; under it the wood that all pieces hold.
+ * finished sizes, wood and grade, and where each goes; under it the wood that all pieces but the spares hold.
  */
 export function partsTable(parts: readonly Part[], options: PartsTableOptions): Drawing[] {
   const { display, width, height, panels = [], mass } = options;
@@ -28,7 +28,7 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
   const rows = parts.map((part): Cell[] => [
     { marks: balloon([0, 0], part.letter, part.letter), bounds: LETTER },
     partPicture(part, scale.ratio, panels),
-    part.name,
+    part.over > 0 ? `${part.name}\ncut ${sideText(part.over, display, { named: true })} long` : part.name,
     part.spare > 0 ? `${part.count} + ${part.spare}` : `${part.count}`,
     lengthText(part.length, display),
     sideText(part.width, display),
@@ -38,7 +38,7 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
   ]);
   const pieces = parts.reduce((sum, { count }) => sum + count, 0);
   const spare = parts.reduce((sum, part) => sum + part.spare, 0);
-  const volume = parts.reduce((sum, part) => sum + (part.count + part.spare) * volumeOf(part), 0);
+  const volume = parts.reduce((sum, part) => sum + part.count * volumeOf(part), 0);
   const foot = [
     '',
     '',
@@ -48,7 +48,9 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
     '',
     '',
     volumeText(volume, display),
-    mass === undefined ? '' : massText(mass, display),
+    [mass === undefined ? '' : massText(mass, display), spare > 0 ? 'without spares' : '']
+      .filter((text) => text !== '')
+      .join(', '),
   ];
   return tablePages({
     name: 'parts',
@@ -83,7 +85,5 @@ function volumeOf({ length, width, thickness }: Part): number {
 const KILOGRAM_IN_POUNDS = 1 / 0.45359237;
 
 function massText(mass: number, { unit }: Marks): string {
-  return unit === 'in'
-    ? `${(mass * KILOGRAM_IN_POUNDS).toFixed(1)} lb without spares`
-    : `${mass.toFixed(1)} kg without spares`;
+  return unit === 'in' ? `${(mass * KILOGRAM_IN_POUNDS).toFixed(1)} lb` : `${mass.toFixed(1)} kg`;
 }

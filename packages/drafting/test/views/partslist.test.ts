@@ -34,15 +34,27 @@ describe('partsTable', () => {
     expect(texts).toContain(`${pieces} + ${spare}`);
   });
 
-  it('gives the wood of all pieces: 6 of 24 × 6 × 2 in are 12 board feet (144 cubic inches each)', () => {
+  it('gives the wood and mass of all pieces but the spares: 5 of 24 × 6 × 2 in are 10 board feet (144 cubic inches each)', () => {
     const [first] = parts as [Part];
     const plank = { ...first, count: 5, spare: 1, length: 24 * 25.4, width: 6 * 25.4, thickness: 2 * 25.4 };
-    expect(all([plank])).toContain('12.0 board feet');
+    const texts = all([plank], { mass: 10 });
+    expect(texts).toContain('10.0 board feet');
+    expect(texts.join(' ')).toContain('22.0 lb, without spares');
   });
 
   it('gives the mass when told: 10 kg are 22.0 lb', () => {
     expect(all(parts, { mass: 10 }).join(' ')).toContain('22.0 lb');
     expect(all(parts).join(' ')).not.toContain(' lb');
+  });
+
+  it('says of stiles and staves that they are cut long at first', () => {
+    const long = partsOf(panels, { long: 25.4 });
+    expect(
+      all(long)
+        .join(' ')
+        .match(/cut 1 in long/g),
+    ).toHaveLength(long.filter(({ over }) => over > 0).length);
+    expect(all(parts).join(' ')).not.toContain('cut 1 in long');
   });
 
   it('gives a ripped side at the mark it lies on: 1 33/64 in, not 1 1/2', () => {
