@@ -1,10 +1,11 @@
 import type { Panel } from '@wattlewright/model';
+import { union } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import { viewBox } from '../view.ts';
 import { finestMark, markUnder } from './cutsize.ts';
-import { dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
@@ -30,17 +31,15 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
   const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
   const through: StatedOptions = { display, along: (z) => z * s };
   const first = courses.bottoms[0] as number;
+  const cut = uprightInk({ panel, parts, at, span: [-1, top] });
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
     scale,
-    ink: [
-      ...uprightInk({ panel, parts, at, span: [-1, top] }),
-      breakLine(at(-half, top), at(half, top)),
-      ...facing(at(half, 0), at(-half, 0)),
-    ],
-    outline: viewBox(at, [half, 0], [-half, top]),
+    ink: [...cut, breakLine(at(-half, top), at(half, top)), ...facing(at(half, 0), at(-half, 0))],
+    // Slats that are bent hard can stand out before the frame.
+    outline: union([viewBox(at, [half, 0], [-half, top]), boxOfInk(cut)]),
     sizes: {
       left: [
         ...stated(rail.height - groove.depth, rail.height, up),

@@ -1,4 +1,5 @@
 import { type Panel, type PanelPlace, type ScrewRow, screwSchedule } from '@wattlewright/model';
+import { union } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Drawing, Mark } from '../mark.ts';
@@ -6,7 +7,7 @@ import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, viewBox } from '../view.ts';
-import { dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { screwName } from './detailscrew.ts';
 import { breakLine } from './grain.ts';
@@ -35,18 +36,20 @@ export function staveHead(panel: Panel, key: DetailLetter, { scale, parts = [] }
   const low = downFrom(panel);
   const at = uprightView(s, low);
   const half = outside.depth / 2;
+  const cut = uprightInk({ panel, parts, at, span: [low, outside.height + 1] });
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The top of ${name} cut from front to back: the stave's head in the groove of the top rail and the room over the stack.`,
     scale,
     ink: [
-      ...uprightInk({ panel, parts, at, span: [low, outside.height + 1] }),
+      ...cut,
       ...pinInk(panel, at),
       breakLine(at(half, low), at(-half, low)),
       ...facing(at(half, low), at(-half, low)),
     ],
-    outline: viewBox(at, [half, low], [-half, outside.height]),
+    // Slats that are bent hard can stand out before the frame.
+    outline: union([viewBox(at, [half, low], [-half, outside.height]), boxOfInk(cut)]),
     sizes: { left: heights(panel, at), above: depths(panel, s) },
     notes: notes(panel, at),
     noteWidth: 42,
