@@ -42,7 +42,7 @@ export interface Ripping {
 const PIECE_CAP = 120;
 
 /** Comparisons after which only plain grids are still looked at. */
-const WORK_CAP = 100_000;
+const WORK_CAP = 3_000_000;
 
 /** Whether a piece may be ripped that is `along` wide across the cut and `across` deep through the blade. */
 export function mayPart(rip: Ripping, along: number, across: number): boolean {
