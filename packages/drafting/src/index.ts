@@ -64,6 +64,7 @@ export { proof, type ProofOptions } from './proofing/proof.ts';
 
 // Full-size sheets: a drawing over as many pages as it needs.
 export { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from './paper.ts';
+export { numberPages } from './tiling/number.ts';
 export { type Printed, tile, type TileOptions } from './tiling/tile.ts';
 // Sheets: views at the largest scale that fits, placed, framed and numbered.
 export {

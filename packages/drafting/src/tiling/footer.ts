@@ -11,6 +11,9 @@ export const FOOTER = 36;
 /** Room at the right side of a full-size page, mm: for the upright check bar. */
 export const SIDE: number = CHECK_ROOM + 2;
 
+/** Room at the very foot for the number of the page in its file, mm. */
+const NUMBER = 5;
+
 /** What a full-size page says of itself. */
 export interface Footer {
   readonly drawing: Drawing;
@@ -56,7 +59,7 @@ export function footer({ drawing, here, rows, columns, inside, factor, corrected
     const room =
       columns === 1
         ? { u0: inside.u1 - SIDE + 2, v0: inside.v0 + 1, u1: inside.u1, v1: top - 6 - CHECK_LENGTH * factor.v }
-        : { u0: u, v0: top + 21, u1: u + CHECK_LENGTH, v1: inside.v1 - 1 };
+        : { u0: u, v0: top + 21, u1: u + CHECK_LENGTH, v1: inside.v1 - NUMBER };
     marks.push(...joiningMap(here, rows, columns, room));
   }
   return marks;

@@ -6,18 +6,19 @@ const text = 2.5;
 /** Half the length of a register cross's arms, mm. */
 const arm = 4;
 
-/** Where a page stands among the others: row and column from 0. */
+/** Where a page stands among the others: row and column from 0, and the number of its drawing in its file, from 1. */
 export interface Place {
   readonly row: number;
   readonly column: number;
+  readonly series?: number | undefined;
 }
 
-/** Row letter and column number, such as `B-3`; rows after Z are AA, AB ... */
-export function pageLabel({ row, column }: Place): string {
+/** Row letter and column number, such as `B-3`; rows after Z are AA, AB ... After the drawing's number, if it has one: `2B-3`. */
+export function pageLabel({ row, column, series }: Place): string {
   let letters = '';
   for (let n = row + 1; n > 0; n = Math.floor((n - 1) / 26))
     letters = String.fromCharCode(65 + ((n - 1) % 26)) + letters;
-  return `${letters}-${column + 1}`;
+  return `${series ?? ''}${letters}-${column + 1}`;
 }
 
 /** A cross by which neighbouring pages are laid on each other: drawn at the same place of the drawing on both. */
@@ -65,7 +66,7 @@ export function joiningMap(here: Place, rows: number, columns: number, room: Box
       const current = row === here.row && column === here.column;
       if (current) marks.push(stroke('wood-deep', cell));
       marks.push(stroke('grid', cell));
-      const label = pageLabel({ row, column });
+      const label = pageLabel({ row, column, series: here.series });
       if (height < text + 1.2 || width < textWidth(label, text) + 0.8) continue;
       marks.push(write('label', label, [u0 + width / 2, v0 + (height + text) / 2], { height: text, anchor: 'middle' }));
     }

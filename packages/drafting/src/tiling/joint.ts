@@ -11,26 +11,46 @@ export interface JointOptions {
   readonly overlap: number;
   /** Stretches taken up by texts, which a joint must not cut. */
   readonly texts: readonly Span[];
+  /** Stretches of marks to be used, which a joint keeps clear of as long as it can. */
+  readonly marks?: readonly Span[];
 }
+
+/** From a joint to the nearest text or mark, mm, where it can keep clear of them: a page is trimmed by hand. */
+const CLEAR = 2;
 
 /** How much of a page's window may be given up to spare a text, as a share. */
 const give = 0.4;
 
 /**
- * Where pages meet, rising: as few as the window allows, each as far on as it can be without cutting a text. A text that
- * lies within the overlap is whole on both pages and so is not cut.
+ * Where pages meet, rising: as few as the window allows, each as far on as it can be: clear of texts and marks, or
+ * else of texts, or else without cutting a text, one that lies within the overlap being whole on both pages.
  */
-export function joints({ whole: [from, to], window, overlap, texts }: JointOptions): number[] {
+export function joints({ whole: [from, to], window, overlap, texts, marks = [] }: JointOptions): number[] {
   if (overlap * 2 >= window) throw new RangeError(`invalid overlap: ${overlap} (expected under half of ${window}, mm)`);
   const out: number[] = [];
   let shown = from;
   while (shown + window < to - 1e-9) {
     const furthest = shown + window - overlap / 2;
-    const joint = sparing(furthest, furthest - give * window, overlap / 2, texts);
+    const least = furthest - give * window;
+    const joint =
+      clear(furthest, least, [...texts, ...marks]) ??
+      clear(furthest, least, texts) ??
+      sparing(furthest, least, overlap / 2, texts);
     out.push(joint);
     shown = joint - overlap / 2;
   }
   return out;
+}
+
+/** The place nearest before `furthest` that keeps clear of all of some stretches; undefined when there is none. */
+function clear(furthest: number, least: number, stretches: readonly Span[]): number | undefined {
+  let joint = furthest;
+  while (joint >= least) {
+    const met = stretches.find(([a, b]) => a - CLEAR < joint - 1e-9 && b + CLEAR > joint + 1e-9);
+    if (!met) return joint;
+    joint = met[0] - CLEAR;
+  }
+  return undefined;
 }
 
 /** The place nearest before `furthest` where no text is cut; where there is none, `furthest` itself. */

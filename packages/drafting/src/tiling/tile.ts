@@ -1,11 +1,11 @@
-import { mapPath } from '../ink.ts';
+import { boxOf, mapPath, pointsOf } from '../ink.ts';
 import { textBox } from '../lettering.ts';
-import { type Box, type Drawing, type Mark, type Point, type Sheet, stroke } from '../mark.ts';
+import { type Box, type Drawing, type Mark, type Point, type Role, type Sheet, stroke } from '../mark.ts';
 import { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from '../paper.ts';
 import { line } from '../path.ts';
 import { clipMark } from './clip.ts';
 import { FOOTER, footer, SIDE } from './footer.ts';
-import { neighbourArrow, pageLabel, registerCross } from './join.ts';
+import { neighbourArrow, type Place, pageLabel, registerCross } from './join.ts';
 import { joints, pagesBetween, type Span } from './joint.ts';
 
 /** What a printed check bar measured over what it should, percent. */
@@ -26,6 +26,8 @@ export interface TileOptions {
   readonly overlap?: number;
   /** The printer's error, which is taken out of every position; 100 percent both ways unless given. */
   readonly printed?: Printed;
+  /** Number of the drawing among those of one file, from 1: begins the names of its pages, so that each has its own. */
+  readonly series?: number;
 }
 
 /** Room round a drawing for register crosses and page arrows, mm. */
@@ -49,13 +51,13 @@ interface Format {
 /**
  * A drawing at its own size over as many pages as it needs, row by row, to be joined by register crosses. Every page
  * carries check bars both ways, its name, how to print and how to join. Lines and curves are cut exactly at the edges; a
- * text is whole on every page that has room for it, and none is cut. The printer's error is taken out of all positions,
+ * text is whole, and stands on one page unless a joint had to run through it. The printer's error is taken out of all positions,
  * each way by itself; lettering keeps its size.
  *
  * @throws {RangeError} when the margin, overlap or correction leave no room, or the drawing is wider than the roll.
  */
 export function tile(drawing: Drawing, options: TileOptions): Sheet[] {
-  const { margin = SAFE_MARGIN, overlap = 16, printed = { across: 100, along: 100 } } = options;
+  const { margin = SAFE_MARGIN, overlap = 16, printed = { across: 100, along: 100 }, series } = options;
   if (!(margin >= 0 && margin <= 50)) throw new RangeError(`invalid margin: ${margin} (expected 0 to 50, mm)`);
   for (const percent of [printed.across, printed.along]) {
     if (!(percent >= 90 && percent <= 110)) {
@@ -67,7 +69,9 @@ export function tile(drawing: Drawing, options: TileOptions): Sheet[] {
   const formats = tried.filter((one) => one !== undefined);
   const [best] = formats.sort((a, b) => cost(a) - cost(b));
   if (!best) throw new RangeError(`invalid paper: ${paper.name} has no room for ${drawing.name} in one width`);
-  return best.rows.flatMap((_, row) => best.columns.map((_, column) => page(drawing, best, { row, column, printed })));
+  return best.rows.flatMap((_, row) =>
+    best.columns.map((_, column) => page(drawing, best, { row, column, series, printed })),
+  );
 }
 
 /** Pages, then paper. */
@@ -75,7 +79,7 @@ function cost({ rows, columns, width, height }: Format): number {
   return rows.length * columns.length * 1e9 + width * height;
 }
 
-type Ask = Required<Omit<TileOptions, 'paper'>> & { readonly paper: TilePaper; readonly lying: boolean };
+type Ask = Required<Omit<TileOptions, 'paper' | 'series'>> & { readonly paper: TilePaper; readonly lying: boolean };
 
 /** The drawing laid out on the paper upright or lying on its side; nothing where a roll is too narrow. */
 function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: Ask): Format | undefined {
@@ -89,18 +93,23 @@ function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: As
   const [width, height] = lying ? [paper.long ?? longest, paper.short] : [paper.short, paper.long ?? longest];
   if (paper.long === undefined && (free.u > width + 1e-9 || free.v > height + 1e-9)) return undefined;
   const boxes = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
+  const marked = drawing.marks.flatMap((mark) =>
+    mark.kind === 'path' && MARKS.includes(mark.role) ? [boxOf(pointsOf(mark.path))] : [],
+  );
   const cuts = {
     u: joints({
       whole: whole.u,
       window: (width - room.u) / factor.u,
       overlap,
       texts: boxes.map((box): Span => [box.u0, box.u1]),
+      marks: marked.map((box): Span => [box.u0, box.u1]).filter(isShort),
     }),
     v: joints({
       whole: whole.v,
       window: (height - room.v) / factor.v,
       overlap,
       texts: boxes.map((box): Span => [box.v0, box.v1]),
+      marks: marked.map((box): Span => [box.v0, box.v1]).filter(isShort),
     }),
   };
   return {
@@ -115,13 +124,19 @@ function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: As
   };
 }
 
+/** Roles of what a full-size drawing is printed for, and how long such a mark may be along a direction to be kept clear of, mm. */
+const MARKS: readonly Role[] = ['tick', 'centre', 'wood-shade'];
+const SHORT = 40;
+
+const isShort = ([from, to]: Span): boolean => to - from <= SHORT;
+
 /** Shortest piece of a roll that holds the upright check bar, mm. */
 const leastLength = 190;
 
 function page(
   drawing: Drawing,
   format: Format,
-  { row, column, printed }: { readonly row: number; readonly column: number; readonly printed: Printed },
+  { row, column, series, printed }: Place & { readonly printed: Printed },
 ): Sheet {
   const { paper, width, height, inside, factor, columns, rows } = format;
   const [cu, cv] = [columns[column] as Span, rows[row] as Span];
@@ -130,12 +145,12 @@ function page(
     inside.u0 + (u - shown.u0) * factor.u,
     inside.v0 + (v - shown.v0) * factor.v,
   ];
-  const label = pageLabel({ row, column });
+  const label = pageLabel({ row, column, series });
   const marks = drawing.marks.flatMap((mark): Mark[] => {
     if (mark.kind === 'path') {
       return clipMark(mark, shown).map((cut) => ({ ...cut, path: mapPath(cut.path, onPaper) }));
     }
-    return standsOn(format, shown, textBox(mark)) ? [{ ...mark, at: onPaper(mark.at) }] : [];
+    return standsOn(format, { row, column, shown }, textBox(mark)) ? [{ ...mark, at: onPaper(mark.at) }] : [];
   });
   const corrected =
     printed.across === 100 && printed.along === 100
@@ -149,10 +164,10 @@ function page(
     label,
     figures: [{ name: `${drawing.name}-${label}`, title: `${drawing.title}, ${label}`, alt: drawing.alt, marks }],
     furniture: [
-      ...joining(format, { row, column, shown, onPaper }),
+      ...joining(format, { row, column, series, shown, onPaper }),
       ...footer({
         drawing,
-        here: { row, column },
+        here: { row, column, series },
         rows: rows.length,
         columns: columns.length,
         inside,
@@ -166,9 +181,18 @@ function page(
   };
 }
 
-/** Whether a text is printed on a page: where it is whole, or, when no page is large enough, where it starts. */
-function standsOn({ rows, columns }: Format, shown: Box, box: Box): boolean {
-  if (shows(shown, box)) return true;
+/**
+ * Whether a text is printed on a page: where it is whole and not altogether beyond a joint, where the next page has it; or,
+ * when no page is large enough, where it starts.
+ */
+function standsOn(
+  { rows, columns, cuts }: Format,
+  { row, column, shown }: Place & { readonly shown: Box },
+  box: Box,
+): boolean {
+  const beyond = (cut: readonly number[], i: number, [from, to]: Span): boolean =>
+    from >= (cut[i] ?? Infinity) - 1e-9 || to <= (cut[i - 1] ?? -Infinity) + 1e-9;
+  if (shows(shown, box)) return !beyond(cuts.u, column, [box.u0, box.u1]) && !beyond(cuts.v, row, [box.v0, box.v1]);
   const starts = box.u0 >= shown.u0 && box.u0 < shown.u1 && box.v0 >= shown.v0 && box.v0 < shown.v1;
   if (!starts) return false;
   return !rows.some(([v0, v1]) => columns.some(([u0, u1]) => shows({ u0, v0, u1, v1 }, box)));
@@ -178,15 +202,13 @@ function shows(shown: Box, box: Box): boolean {
   return box.u0 >= shown.u0 && box.u1 <= shown.u1 && box.v0 >= shown.v0 && box.v1 <= shown.v1;
 }
 
-interface Here {
-  readonly row: number;
-  readonly column: number;
+interface Here extends Place {
   readonly shown: Box;
   readonly onPaper: (p: Point) => Point;
 }
 
 /** Register crosses on every joint of a page, arrows to its neighbours, and the dashed line where it is cut. */
-function joining({ cuts }: Format, { row, column, shown, onPaper }: Here): Mark[] {
+function joining({ cuts }: Format, { row, column, series, shown, onPaper }: Here): Mark[] {
   const marks: Mark[] = [];
   const crosses = (points: readonly Point[]): void => {
     for (const p of points) marks.push(...registerCross(onPaper(p)));
@@ -210,7 +232,7 @@ function joining({ cuts }: Format, { row, column, shown, onPaper }: Here): Mark[
         [u1, at],
       ]);
   const arrow = (side: 'left' | 'right' | 'up' | 'down', p: Point, next: { row: number; column: number }): void => {
-    marks.push(...neighbourArrow({ side, cross: onPaper(p), label: pageLabel(next) }));
+    marks.push(...neighbourArrow({ side, cross: onPaper(p), label: pageLabel({ ...next, series }) }));
   };
   if (left !== undefined) arrow('left', [left, v0], { row, column: column - 1 });
   if (right !== undefined) arrow('right', [right, v0], { row, column: column + 1 });

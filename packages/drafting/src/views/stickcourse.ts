@@ -8,12 +8,19 @@ import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
 import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
+import { heightMarks, stileHeights } from './stickheights.ts';
 import { unitName } from './template.ts';
 
-/** Places across the stick, mm from its left edge: right end of the numbers, start of the distances, of the sides. */
-const NUMBER = 20;
-const DISTANCE = 22.5;
+/** Width of the course stick across, mm: as any stick, and a column for the heights of screws and hardware. */
+const WIDTH: number = STICK_WIDTH + 30;
+
+/** Places across the stick, mm from its left edge: the box of the numbers, start of the distances, of the sides. */
+const BOX = { from: 13, to: 22 } as const;
+const DISTANCE = 25;
 const SIDE = 45;
+
+/** The column of the heights of screws and hardware, mm: the lines of the courses end before it. */
+const HEIGHTS = { from: 61, to: 85 } as const;
 
 /** From a course's lower edge up to the baseline of its texts, mm. */
 const LIFT = 1;
@@ -50,12 +57,13 @@ export function courseStick(panel: Panel, { parts = [] }: { readonly parts?: rea
     scaleText: standardScale(1, panel.display.unit).text,
     marks: [
       ...head.marks,
-      stroke('tick', rectangle({ u0: 0, v0: top, u1: STICK_WIDTH, v1: 0 }), letters.stile),
+      stroke('tick', rectangle({ u0: 0, v0: top, u1: WIDTH, v1: 0 }), letters.stile),
       ...panel.courses.bottoms.flatMap((_, course) => courseMarks(panel, course, letters)),
       ...stackTop(panel, top, letters),
+      ...heightMarks(stileHeights(panel), { panel, to: HEIGHTS.to, width: WIDTH, of: letters.stile }),
       ...foot(panel),
     ],
-    bounds: { u0: 0, v0: top - head.height, u1: STICK_WIDTH, v1: 1 },
+    bounds: { u0: 0, v0: top - head.height, u1: WIDTH, v1: 1 },
     alt: `Full-size stick up the stiles of ${panel.name}: the lower edges of ${panel.courses.count} courses, each with its distance from the stile's foot.`,
   };
 }
@@ -73,18 +81,20 @@ function courseMarks(panel: Panel, course: number, { slat }: Letters): Mark[] {
   return [
     ...(course === 0 ? [] : edgeTicks(y, STICK_TICK, 'tick', slat)),
     ...(courses.gap > 0 ? edgeTicks(y + courses.height, STICK_TICK / 2, 'tick', slat) : []),
-    stroke(fifth ? 'dimension' : 'grid', line([STICK_TICK, -y], [STICK_WIDTH - STICK_TICK, -y]), slat),
-    write(fifth ? 'title' : 'label', `${course + 1}`, [NUMBER, base], { height, anchor: 'end', ...of }),
+    stroke(fifth ? 'dimension' : 'grid', line([STICK_TICK, -y], [HEIGHTS.from, -y]), slat),
+    stroke('dimension', rectangle({ u0: BOX.from, v0: base - height - 0.6, u1: BOX.to, v1: base + 0.6 }), slat),
+    write(fifth ? 'title' : 'label', `${course + 1}`, [(BOX.from + BOX.to) / 2, base], {
+      height,
+      anchor: 'middle',
+      ...of,
+    }),
     ...(course === 0 ? [] : [write('label', text, [DISTANCE, base], { height, ...of })]),
     write('note', front ? '+ front' : '− behind', [SIDE, base], { height: TEXT, ...of }),
   ];
 }
 
 function edgeTicks(y: number, long: number, role: 'tick', of: string | undefined): Mark[] {
-  return [
-    stroke(role, line([0, -y], [long, -y]), of),
-    stroke(role, line([STICK_WIDTH, -y], [STICK_WIDTH - long, -y]), of),
-  ];
+  return [stroke(role, line([0, -y], [long, -y]), of), stroke(role, line([WIDTH, -y], [WIDTH - long, -y]), of)];
 }
 
 /** The top of the stack, with its distance over the stile's top, where there is always room. */
@@ -92,14 +102,16 @@ function stackTop({ courses, display }: Panel, top: number, { slat }: Letters): 
   const text = `Top of stack ${formatLength(courses.stack, display, { fractions: 'stacked' })}`;
   const base = top - LIFT - LINE_STEP * TEXT_LARGE;
   return [
-    stroke('tick', line([0, -courses.stack], [STICK_WIDTH, -courses.stack]), slat),
+    stroke('tick', line([0, -courses.stack], [WIDTH, -courses.stack]), slat),
     stroke('dimension', line([14, -courses.stack], [14, base - TEXT_LARGE]), slat),
     write('label', text, [16, base], { height: TEXT_LARGE, ...(slat === undefined ? {} : { of: slat }) }),
   ];
 }
 
 /** The datum, and what each edge is laid on. */
-function foot({ courses }: Panel): Mark[] {
+function foot(panel: Panel): Mark[] {
+  const { courses } = panel;
+  const heights = stileHeights(panel);
   const edge = (text: string, u: number, y: number): Mark =>
     write('note', text, [u, -y], { height: TEXT, angle: 90, anchor: 'middle' });
   const names: Mark[] = [];
@@ -109,12 +121,13 @@ function foot({ courses }: Panel): Mark[] {
     const [from, room] = [course * courses.pitch, courses.height];
     const short = textWidth('right stile', TEXT) + 3;
     if (room < short) break;
+    if (heights.some(({ y }) => y > from - 3 && y < from + room + 3)) continue;
     const words = (which: string): string => (room < wide ? `${which} stile` : `this edge: ${which} stile, inner edge`);
-    names.push(edge(words('right'), 5, from + room / 2), edge(words('left'), STICK_WIDTH - 3, from + room / 2));
+    names.push(edge(words('right'), 5, from + room / 2), edge(words('left'), WIDTH - 3, from + room / 2));
   }
   return [
-    originCircle([DISTANCE - 1, 0]),
-    write('label', '0 foot', [DISTANCE + 1, -LIFT], { height: courses.pitch >= ROOMY ? TEXT_LARGE : TEXT }),
+    originCircle([DISTANCE + 1, 0]),
+    write('label', '0 foot', [DISTANCE + 3.5, -LIFT], { height: courses.pitch >= ROOMY ? TEXT_LARGE : TEXT }),
     ...names,
   ];
 }
@@ -129,9 +142,10 @@ function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly h
     `Print, check both bars, join the pages and cut out. Foot to foot with the stile, front face: the right edge lies on the left stile, the left edge on the right stile. Or clamp the stiles side by side, feet flush, and square every mark across both.`,
     `Each line is the lower edge of a course; distances from the foot, ${unitName(panel)}, each rounded by itself.`,
     `+ front, − behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
+    'Ringed: heights of screws, fixings, hinges and latch on both stiles; of a hinge and a latch the middle.',
     asBuilt ? 'From the measured slats.' : 'From planned slats: measure the cut stack and print again.',
   ].join(' ');
-  const width = STICK_WIDTH - 4;
+  const width = WIDTH - 4;
   const size = paragraph(words, [0, 0], width).height;
   const heading = paragraph(`${name}: course stick`, [0, 0], width, { height: TEXT_LARGE, role: 'title' }).height;
   const titleTop = rows - step - size - heading - 4;

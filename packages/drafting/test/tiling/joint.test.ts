@@ -10,11 +10,17 @@ describe('joints', () => {
     // First page shows 0 to 200, its joint 8 before its end; each further page adds 200 − 16 = 184.
     expect(joints({ whole: [0, 560], window: 200, overlap: 16, texts: [] })).toEqual([192, 376]);
   });
-  test('joints move back before a text that is longer than the overlap', () => {
-    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [[170, 230]] })).toEqual([170]);
+  test('joints move back clear of a text by 2 mm', () => {
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [[170, 230]] })).toEqual([168]);
   });
-  test('joints stay on a text that the overlap shows whole on both pages', () => {
-    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [[186, 196]] })).toEqual([192]);
+  test('joints move back clear of a mark too, as long as they can', () => {
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [], marks: [[192, 192]] })).toEqual([190]);
+    const wall: Span[] = Array.from({ length: 100 }, (_, i) => [100 + i, 100 + i]);
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts: [], marks: wall })).toEqual([192]);
+  });
+  test('joints stay on a text that the overlap shows whole on both pages, where there is no clear place', () => {
+    const texts: Span[] = Array.from({ length: 25 }, (_, i) => [100 + 4 * i, 110 + 4 * i]);
+    expect(joints({ whole: [0, 300], window: 200, overlap: 16, texts })).toEqual([192]);
   });
   test('joints of an overlap that leaves no room are refused', () => {
     expect(() => joints({ whole: [0, 300], window: 30, overlap: 16, texts: [] })).toThrow('invalid overlap: 16');

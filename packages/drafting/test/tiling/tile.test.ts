@@ -8,6 +8,7 @@ import type { TilePaperName } from '../../src/paper.ts';
 import { line, rectangle } from '../../src/path.ts';
 import { toPdf } from '../../src/pdf.ts';
 import { proof } from '../../src/proofing/proof.ts';
+import { numberPages } from '../../src/tiling/number.ts';
 import { tile } from '../../src/tiling/tile.ts';
 import { pathsOf } from '../support/expected.ts';
 import { readByMupdf, readByPdfjs, type Seen } from '../support/readers.ts';
@@ -132,6 +133,15 @@ describe('tile says how to print and join', () => {
     expect(sheets.map(({ label }) => label)).toEqual(sheets.map((_, i) => `A-${i + 1}`));
     expect(wordsOn(sheets[0] as Sheet)).toContain('A-2');
     expect(wordsOn(sheets[1] as Sheet)).toContain('A-3');
+  });
+  test('pages of the second drawing of a file are 2A-1, 2A-2 …, and numberPages counts them through', () => {
+    const pages = numberPages(tile(stick(900, long.slice(0, 20)), { paper: 'Letter', series: 2 }));
+    expect(pages.map(({ label }) => label)).toEqual(pages.map((_, i) => `2A-${i + 1}`));
+    expect(wordsOn(pages[0] as Sheet)).toContain('2A-2');
+    pages.forEach((page, i) => {
+      expect(wordsOn(page)).toContain(`Page ${i + 1} of ${pages.length} in this file`);
+    });
+    expect(proof(pages)).toEqual([]);
   });
   test('proof of the pages finds nothing', () => expect(proof(sheets)).toEqual([]));
   test.each([

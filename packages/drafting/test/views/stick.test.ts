@@ -141,7 +141,7 @@ describe('courseStick', () => {
       expect(texts).toContain(`${course + 1}`);
       if (course === 0) return;
       expect(texts).toContain(formatLength(y, display, { fractions: 'stacked' }));
-      for (const edge of [0, 70]) {
+      for (const edge of [0, drawing.bounds.u1]) {
         const tick = ticks.find(({ at, from }) => from === edge && Math.abs(at + y) < 1e-9);
         expect(Math.abs((tick?.to ?? edge) - edge)).toBeGreaterThanOrEqual(10);
       }
@@ -149,6 +149,15 @@ describe('courseStick', () => {
     const show = (length: number): string => formatLength(length, display, { fractions: 'stacked' });
     expect(texts).toContain(`Top of stack ${show(courses.stack)}`);
     expect(texts).toContain(`Stile top ${show(panel.stile.length)}`);
+  });
+
+  test('courseStick(wash-house-gate) rings hinges, latch and the screws of the end staves, figured from the stile’s foot', () => {
+    const panel = example('wash-house-gate');
+    const texts = printed(courseStick(panel));
+    // Hinges 7 in from both ends of a leaf 60 5/8 high on a rail of 2 1/2: 4 1/2, and 60 5/8 − 7 − 2 1/2 = 51 1/8.
+    // The latch 40 over the ground, the leaf 2 1/2 over it: 40 − 2 1/2 − 2 1/2 = 35.
+    for (const text of ['hinge 4 1⁄2', 'hinge 51 1⁄8', 'latch 35']) expect(texts).toContain(text);
+    expect(texts.filter((text) => text.startsWith('screw ')).length).toBeGreaterThan(2);
   });
 
   test('courseStick follows the measured stack: 30 courses of a stack measured 6 mm lower', () => {

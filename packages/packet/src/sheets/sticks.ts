@@ -2,6 +2,7 @@ import {
   cornerTemplate,
   courseStick,
   type Drawing,
+  numberPages,
   railEndTemplate,
   type Sheet,
   staveStick,
@@ -24,10 +25,15 @@ export function stickSheets({ job, panels, parts }: Settled): Sheet[] {
       return [drawing];
     }),
   );
-  return drawings.flatMap((drawing) => fullSizePages(drawing, job));
+  return numberPages(drawings.flatMap((drawing, i) => fullSizePages(drawing, job, i + 1)));
 }
 
-/** A full-size drawing over the pages of the job's paper, with the printer's error taken out. */
-export function fullSizePages(drawing: Drawing, { paper }: Pick<Job, 'paper'>): Sheet[] {
-  return tile(drawing, { paper: paper.sticks as TilePaperName, margin: paper.margin, printed: paper.printed });
+/** A full-size drawing over the pages of the job's paper, with the printer's error taken out; `series` is its number in a file. */
+export function fullSizePages(drawing: Drawing, { paper }: Pick<Job, 'paper'>, series?: number): Sheet[] {
+  return tile(drawing, {
+    paper: paper.sticks as TilePaperName,
+    margin: paper.margin,
+    printed: paper.printed,
+    ...(series === undefined ? {} : { series }),
+  });
 }
