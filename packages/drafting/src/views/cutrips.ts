@@ -1,4 +1,4 @@
-import type { Marks } from '@wattlewright/model';
+import { type Marks, THIN_RIP } from '@wattlewright/model';
 import { tablePages } from '../layout/table.ts';
 import type { Drawing } from '../mark.ts';
 import type { Rip, RippedLength } from './cutboard.ts';
@@ -12,12 +12,9 @@ export function fenceAt(at: number, { planing }: { readonly planing: number }): 
   return at + planing;
 }
 
-/** Strips thinner than this, mm, never run between fence and blade: about 3/8 in. Common practice, no source. */
-export const THIN = 10;
-
 /** What is set to the size that comes off: the fence, or for a thin strip a stop on the free side of the blade. */
 export function setBy({ at }: { readonly at: number }): 'fence' | 'stop' {
-  return at < THIN ? 'stop' : 'fence';
+  return at < THIN_RIP - SAME ? 'stop' : 'fence';
 }
 
 /** The piece's size across the cut, from fence to free side, mm. */

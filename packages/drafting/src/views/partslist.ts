@@ -48,7 +48,10 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
     '',
     '',
     volumeText(volume, display),
-    [mass === undefined ? '' : massText(mass, display), spare > 0 ? 'without spares' : '']
+    [
+      mass === undefined ? '' : massText(mass, display),
+      spare > 0 ? (mass === undefined ? 'without spares' : 'both without spares') : '',
+    ]
       .filter((text) => text !== '')
       .join(', '),
   ];

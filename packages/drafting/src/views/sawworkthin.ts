@@ -1,6 +1,6 @@
-import type { Marks } from '@wattlewright/model';
+import { type Marks, THIN_RIP } from '@wattlewright/model';
 import type { Block } from '../layout/prose.ts';
-import { setBy, THIN } from './cutrips.ts';
+import { setBy } from './cutrips.ts';
 import { sideText } from './cutsize.ts';
 import type { RipSetting } from './cutsteps.ts';
 
@@ -10,7 +10,7 @@ import type { RipSetting } from './cutsteps.ts';
  */
 export function thinRips(settings: readonly RipSetting[], display: Marks): Block[] {
   const thin = settings.filter((setting) => setBy(setting) === 'stop');
-  const left = thin.filter(({ rips }) => rips.some(({ rip }) => rip.rest < THIN));
+  const left = thin.filter(({ rips }) => rips.some(({ rip }) => rip.rest < THIN_RIP));
   return [...(thin.length > 0 ? [stopped(thin, display)] : []), ...(left.length > 0 ? [carried(left, display)] : [])];
 }
 
@@ -23,7 +23,7 @@ function stopped(thin: readonly RipSetting[], display: Marks): Block {
 }
 
 function carried(left: readonly RipSetting[], display: Marks): Block {
-  const most = Math.max(...left.flatMap(({ rips }) => rips.map(({ rip }) => (rip.rest < THIN ? rip.rest : 0))));
+  const most = Math.max(...left.flatMap(({ rips }) => rips.map(({ rip }) => (rip.rest < THIN_RIP ? rip.rest : 0))));
   return {
     kind: 'caution',
     text: `At ${settingList(left)} the last rip of a piece leaves no more than ${sideText(most, display, { named: true })} at the fence. Before it, fix the piece with double-sided tape to a straight scrap wider than a hand, so that the scrap runs along the fence and carries both past the blade.`,

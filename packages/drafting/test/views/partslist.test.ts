@@ -39,7 +39,7 @@ describe('partsTable', () => {
     const plank = { ...first, count: 5, spare: 1, length: 24 * 25.4, width: 6 * 25.4, thickness: 2 * 25.4 };
     const texts = all([plank], { mass: 10 });
     expect(texts).toContain('10.0 board feet');
-    expect(texts.join(' ')).toContain('22.0 lb, without spares');
+    expect(texts.join(' ')).toContain('22.0 lb, both without spares');
   });
 
   it('gives the mass when told: 10 kg are 22.0 lb', () => {

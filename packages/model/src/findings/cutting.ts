@@ -3,8 +3,11 @@ import { INCH } from '../length.ts';
 import type { Rule } from './rule.ts';
 import { lengthText } from './words.ts';
 
-/** Strips thinner than this are ripped with more care, mm: 1/4 in, common practice, no source. */
-export const THIN_RIP: number = INCH / 4;
+/**
+ * Strips thinner than this, mm, are ripped against a stop on the free side of the blade, never between blade and fence:
+ * 3/8 in, common practice, no source.
+ */
+export const THIN_RIP: number = (3 / 8) * INCH;
 
 /** What the stock lacks, by the test that refused it. */
 const REFUSED: Readonly<Record<RefusalReason, string>> = {

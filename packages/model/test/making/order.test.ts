@@ -79,9 +79,9 @@ describe('makingOrder', () => {
 
   test('cautions on thin strips stand in the step that rips them, on short parts in the step that cuts them', () => {
     const blocks = stepsOf({ screen: { mounting: 'blocks' } });
-    expect(blocks[place(blocks, /^Rip/)]?.cautions.join()).toMatch(/Parts D, E are thinner than 1\/4 in/);
+    expect(blocks[place(blocks, /^Rip/)]?.cautions.join()).toMatch(/Parts D, E are thinner than 3\/8 in/);
     expect(blocks[place(blocks, /^Crosscut/)]?.cautions.join()).toMatch(/F is short/);
-    const thick = stepsOf({ slat: { thickness: '5/16' }, top: { cover: 0 } });
+    const thick = stepsOf({ slat: { thickness: '3/8' }, top: { cover: 0 } });
     expect(thick[place(thick, /^Rip/)]?.cautions.join()).not.toMatch(/thinner/);
   });
 

@@ -88,8 +88,8 @@ export const cuttingCases: readonly RuleCase[] = [
   {
     code: 'thin-rips',
     trips: base,
-    passes: subjectOf({ slat: { thickness: '5/16' }, top: { cover: 0 } }),
-    limit: subjectOf({ slat: { thickness: '1/4' }, top: { cover: 0 } }),
+    passes: subjectOf({ slat: { thickness: '7/16' }, top: { cover: 0 } }),
+    limit: subjectOf({ slat: { thickness: '3/8' }, top: { cover: 0 } }),
     atLimit: false,
   },
   {
