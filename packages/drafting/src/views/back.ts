@@ -66,8 +66,10 @@ export function backElevation(panel: Panel, { scale, parts = partsOf(panel) }: B
   const ink = [...weaveFront(front), ...frameFront(front), ...stripsFront(front), ...fixed.marks];
   const heights = (['left', 'right'] as const).map((side) => heightRow(panel, { side, at: from, outline }));
   const across = widths(panel, { at: from, outline });
-  const up = write('note', 'back, this edge up', [outline.u0 + 3, outline.v0 - 2 * TEXT_LIFT], { height: TEXT });
   const rows = [...heights, across];
+  // Sizes of a narrow panel may stand over its top edge: the words go over them too.
+  const top = union([outline, ...rows.map(({ bounds }) => bounds)]).v0;
+  const up = write('note', 'back, this edge up', [outline.u0 + 3, top - 2 * TEXT_LIFT], { height: TEXT });
   const marks: Mark[] = [...ink, up, ...rows.flatMap((row) => row.marks)];
   const drawn = union([outline, inkBox(ink), textBox(up), ...rows.map(({ bounds }) => bounds)]);
   const named = placeNotes({
