@@ -19,7 +19,7 @@ export function massText(mass: number, { unit }: Marks): string {
 }
 
 /** A text as a sentence: a capital first, a full stop last. */
-export function sentence(text: string): string {
+function sentence(text: string): string {
   const first = `${text.charAt(0).toUpperCase()}${text.slice(1)}`;
   return /[.!?]$/.test(first) ? first : `${first}.`;
 }
