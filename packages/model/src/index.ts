@@ -1,5 +1,14 @@
 // Reading a job
-export { formatLength, INCH, LengthError, type Marks, parseLength, roundToMark, type Unit } from './length.ts';
+export {
+  fineMarks,
+  formatLength,
+  INCH,
+  LengthError,
+  type Marks,
+  parseLength,
+  roundToMark,
+  type Unit,
+} from './length.ts';
 export type {
   Assumed,
   DividerUse,
@@ -81,7 +90,7 @@ export { type MeasuredAdvice, measuredAdvice } from './findings/fit.ts';
 export type { Judgement, Rule, Subject } from './findings/rule.ts';
 export { rules } from './findings/rules.ts';
 export { type UseBySpacing, type SpacingLine, useBySpacing } from './findings/spacing.ts';
-export { findingSentences } from './findings/words.ts';
+export { findingSentences, massText } from './findings/words.ts';
 export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 
 // Making
@@ -128,6 +137,7 @@ export {
 export { centreOfMass, type MassCentre, type Solid } from './loads/mass.ts';
 export { type Exposure, type WindLoad, type WindOnPanel, windLoad, windOnSlat } from './loads/wind.ts';
 export { density } from './wood/density.ts';
+export { pound } from './wood/inchpound.ts';
 export { type BuiltMoisture, builtMoisture, moistureContent, type Setting } from './wood/moisture.ts';
 export {
   coefficientFromShrinkage,

@@ -10,6 +10,11 @@ export interface Marks {
   readonly mark: number;
 }
 
+/** Marks for what is finer than a tape, such as sections and fence distances: 1/64 in or 0.1 mm, or the job's if finer. */
+export function fineMarks({ unit, mark }: Marks): Marks {
+  return { unit, mark: Math.min(mark, unit === 'in' ? INCH / 64 : 0.1) };
+}
+
 /** A text that is not a length. `message` quotes it. */
 export class LengthError extends Error {
   override readonly name = 'LengthError';

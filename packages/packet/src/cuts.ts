@@ -1,4 +1,4 @@
-import { type CutPlan, type CutTree, formatLength, type Job } from '@wattlewright/model';
+import { type CutPlan, type CutTree, fineMarks, formatLength, type Job } from '@wattlewright/model';
 import { csv } from './tables.ts';
 
 /** Stages of the work at the saw, in their order; a piece waits for the one that cuts it next. */
@@ -49,8 +49,7 @@ export function cutsCsv(plan: CutPlan, job: Pick<Job, 'display' | 'saw'>): strin
 
 function boardRows({ boards, fences }: CutPlan, index: number, { display, saw }: Pick<Job, 'display' | 'saw'>): Row[] {
   const { count, name, tree: root } = boards[index] as CutPlan['boards'][number];
-  const show = (size: number): string =>
-    formatLength(size, { unit: display.unit, mark: Math.min(display.mark, display.unit === 'in' ? 25.4 / 64 : 0.1) });
+  const show = (size: number): string => formatLength(size, fineMarks(display));
   const rows: Row[] = [];
   const named = pieceNames(`board ${index + 1}`, show);
   const board = [index + 1, count, name];

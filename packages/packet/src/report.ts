@@ -5,6 +5,7 @@ import {
   formatLength,
   type HeightChoice,
   type Job,
+  massText,
   planText,
   type WoodChoice,
 } from '@wattlewright/model';
@@ -31,7 +32,7 @@ export function woodLines(choices: readonly WoodChoice[], { display }: Job): str
     `${Math.round(use * 100)} %`,
     show(smallestPitch),
     show(movement),
-    display.unit === 'in' ? `${(mass / 0.45359237).toFixed(1)} lb` : `${mass.toFixed(1)} kg`,
+    massText(mass, display),
     decay,
     against.join('; '),
   ]);

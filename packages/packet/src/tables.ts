@@ -1,4 +1,4 @@
-import { formatLength, type Job, type Part } from '@wattlewright/model';
+import { fineMarks, formatLength, type Job, type Part } from '@wattlewright/model';
 import { stringify } from 'csv-stringify/sync';
 
 /** Rows as comma-separated values (RFC 4180): CRLF, quotes where needed; cells that a spreadsheet would run are disarmed. */
@@ -33,7 +33,7 @@ export function partsCsv(parts: readonly Part[], { display }: Job): string {
     'grain',
     'where',
   ];
-  const fine = { unit: display.unit, mark: Math.min(display.mark, display.unit === 'in' ? 25.4 / 64 : 0.1) };
+  const fine = fineMarks(display);
   const mm = (size: number) => Math.round(size * 1000) / 1000;
   return csv([
     head,

@@ -1,4 +1,5 @@
 import type { Sheet } from '../mark.ts';
+import { TILE_PAPERS } from '../paper.ts';
 import type { Extent, Unit } from '../scale.ts';
 import type { Item } from './fit.ts';
 import type { Orientation } from './frame.ts';
@@ -17,13 +18,19 @@ export interface SheetPaper extends Extent {
  * Source: ISO 216 A4 to A2; ASME Y14.1 A and B (Letter, Tabloid); ARCH C, 18 × 24 in, architectural series (from memory).
  */
 export const SHEET_PAPERS: Readonly<Record<'A4' | 'A3' | 'A2' | 'Letter' | 'Tabloid' | 'ARCH C', SheetPaper>> = {
-  A4: { name: 'A4', width: 210, height: 297 },
-  A3: { name: 'A3', width: 297, height: 420 },
+  A4: sheet('A4'),
+  A3: sheet('A3'),
   A2: { name: 'A2', width: 420, height: 594 },
-  Letter: { name: 'Letter', width: 8.5 * 25.4, height: 11 * 25.4 },
-  Tabloid: { name: 'Tabloid', width: 11 * 25.4, height: 17 * 25.4 },
+  Letter: sheet('Letter'),
+  Tabloid: sheet('Tabloid'),
   'ARCH C': { name: 'ARCH C', width: 18 * 25.4, height: 24 * 25.4 },
 };
+
+/** A paper that full-size pages are printed on too: its size stands once, in `TILE_PAPERS`. */
+function sheet(name: 'A4' | 'A3' | 'Letter' | 'Tabloid'): SheetPaper {
+  const { short, long = short } = TILE_PAPERS[name];
+  return { name, width: short, height: long };
+}
 
 /** Name of a sheet size. */
 export type SheetPaperName = keyof typeof SHEET_PAPERS;

@@ -1,4 +1,4 @@
-import { formatLength, type Marks, type Part, type Saw } from '@wattlewright/model';
+import { fineMarks, formatLength, type Marks, type Part, type Saw } from '@wattlewright/model';
 
 /** Marks of inch work finer than a job's own, mm, that a fence can be set to. */
 const INCH_MARKS = [25.4 / 16, 25.4 / 32, 25.4 / 64];
@@ -30,7 +30,7 @@ export function markUnder(side: number, display: Marks): number | undefined {
 
 /** The finest mark that a size is printed to, mm: 1/64 in or 0.1 mm, or the job's own where that is finer. */
 export function finestMark(display: Marks): number {
-  return marksOf(display).at(-1) as number;
+  return fineMarks(display).mark;
 }
 
 function marksOf({ unit, mark }: Marks): number[] {

@@ -1,5 +1,5 @@
 import type { Marks, Panel, Part } from '@wattlewright/model';
-import { volumeText } from '@wattlewright/model';
+import { massText, volumeText } from '@wattlewright/model';
 import { BALLOON_RADIUS, balloon } from '../layout/balloon.ts';
 import { type Cell, tablePages } from '../layout/table.ts';
 import type { Box, Drawing } from '../mark.ts';
@@ -82,11 +82,4 @@ const LETTER: Box = { u0: -BALLOON_RADIUS, v0: -BALLOON_RADIUS, u1: BALLOON_RADI
 
 function volumeOf({ length, width, thickness }: Part): number {
   return length * width * thickness;
-}
-
-/** Pounds in a kilogram: 1 lb = 0.45359237 kg exactly (international yard and pound agreement, 1959). */
-const KILOGRAM_IN_POUNDS = 1 / 0.45359237;
-
-function massText(mass: number, { unit }: Marks): string {
-  return unit === 'in' ? `${(mass * KILOGRAM_IN_POUNDS).toFixed(1)} lb` : `${mass.toFixed(1)} kg`;
 }

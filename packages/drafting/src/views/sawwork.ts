@@ -1,4 +1,4 @@
-import type { CutPlan, Marks, Part, Stock } from '@wattlewright/model';
+import { type CutPlan, fineMarks, type Marks, type Part, type Stock } from '@wattlewright/model';
 import { type Block, prosePages } from '../layout/prose.ts';
 import type { Drawing } from '../mark.ts';
 import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
@@ -57,7 +57,7 @@ function blocksOf(plan: CutPlan, options: SawWorkOptions): Block[] {
       ...stops.boards.map(stopText),
     ]),
     ...section('Rip', [
-      ...(settings.length > 0 ? [said(ripping(display.unit, saw.planing))] : []),
+      ...(settings.length > 0 ? [said(ripping(display, saw.planing))] : []),
       ...thinRips(settings, display),
       ...settings.map(
         (setting): Block => ({ kind: 'step', text: settingLine(setting, { ...options, boards, numbers }) }),
@@ -109,12 +109,12 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
   ]);
 }
 
-function ripping(unit: Marks['unit'], planing: number): string {
+function ripping(display: Marks, planing: number): string {
   const numbers = 'The numbers are those at the blades on the cut sheets.';
   const order = 'Make all rips of one setting before the next.';
   const plane =
     planing > 0
-      ? ` The fence stands off the finished size by ${sideText(planing, { unit, mark: unit === 'in' ? 25.4 / 64 : 0.1 }, { named: true })}: plane the sawn face of what remains before its next rip, and that of the strip after.`
+      ? ` The fence stands off the finished size by ${sideText(planing, fineMarks(display), { named: true })}: plane the sawn face of what remains before its next rip, and that of the strip after.`
       : '';
   return `${order} ${numbers}${plane} Deep is the piece’s size through the blade; how it lies is told of the piece in hand before the cut.`;
 }

@@ -1,9 +1,6 @@
-import { formatLength, type Panel, smallestPitch, useBySpacing } from '@wattlewright/model';
+import { fineMarks, formatLength, type Panel, smallestPitch, useBySpacing } from '@wattlewright/model';
 import type { Drawing } from '../mark.ts';
 import { niceTicks, plot } from './plot.ts';
-
-/** Thicknesses are finer than a tape's marks, mm. */
-const FINE = { in: 25.4 / 64, mm: 0.1 } as const;
 
 /** Least and most of the strength that the axis reaches to, percent. */
 const TOP = { least: 120, most: 300 } as const;
@@ -18,8 +15,8 @@ export function spacingChart(panel: Panel, size: { readonly width?: number; read
   const { wood, lines, point, limits, factor } = useBySpacing(panel);
   const show = (length: number): string => formatLength(length, display, { fractions: 'stacked' });
   const named = (length: number): string => formatLength(length, display, { fractions: 'stacked', named: true });
-  const fine = { unit: display.unit, mark: FINE[display.unit] };
-  const thick = (length: number): string => formatLength(length, fine, { fractions: 'stacked', named: true });
+  const thick = (length: number): string =>
+    formatLength(length, fineMarks(display), { fractions: 'stacked', named: true });
   const percent = (use: number): number => 100 * use;
   const used = Math.round(percent(point.use));
   const kept = Math.round(percent(limits.kept));

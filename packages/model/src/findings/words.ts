@@ -1,10 +1,10 @@
 import type { Finding } from '../finding.ts';
-import { formatLength, INCH, type Marks } from '../length.ts';
+import { fineMarks, formatLength, type Marks } from '../length.ts';
 import { pound, poundForce } from '../wood/inchpound.ts';
 
 /** A length with its unit, to 1/64 in or 0.1 mm, so that small figures and limits differ in print. */
-export function lengthText(length: number, { unit }: Marks): string {
-  return formatLength(length, { unit, mark: unit === 'in' ? INCH / 64 : 0.1 }, { named: true });
+export function lengthText(length: number, display: Marks): string {
+  return formatLength(length, fineMarks(display), { named: true });
 }
 
 /** A force: newtons, or pounds in inch work. */

@@ -1,4 +1,4 @@
-import { formatLength, type Marks } from '../length.ts';
+import { fineMarks, formatLength, type Marks } from '../length.ts';
 import type { Assumed } from './job.ts';
 import type { FieldPath } from './problem.ts';
 import { pathText } from './problem.ts';
@@ -24,7 +24,7 @@ export function assumptions(display: Marks): Assumptions {
     list,
     note,
     length(path, given, value, reason) {
-      if (given === undefined) note(path, formatLength(value, finer(display), { named: true }), reason);
+      if (given === undefined) note(path, formatLength(value, fineMarks(display), { named: true }), reason);
       return given ?? value;
     },
     value(path, given, value, reason) {
@@ -32,9 +32,4 @@ export function assumptions(display: Marks): Assumptions {
       return given ?? value;
     },
   };
-}
-
-/** Assumed sizes are said as they are, a mark of 1/64 in or 0.1 mm at least. */
-function finer({ unit, mark }: Marks): Marks {
-  return { unit, mark: Math.min(mark, unit === 'in' ? 25.4 / 64 : 0.1) };
 }

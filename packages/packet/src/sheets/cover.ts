@@ -4,22 +4,28 @@ import { formatLength, massOf, type Panel, planText, type Settled } from '@wattl
 import { weightText } from './amounts.ts';
 import type { Page } from './page.ts';
 
-/** The cover: a picture of the first panel, the job at a glance, and where things stand. */
-export function coverSheet(settled: Settled, page: Page, contents: readonly string[]): Layout[] {
+/**
+ * The cover: a picture of the first panel, the job at a glance, and where things stand.
+ * @param contentsFrom names the chapters with their sheets, given the number of the first sheet after the cover
+ */
+export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: number) => readonly string[]): Layout[] {
   const { panels, parts, job } = settled;
   const [panel] = panels as readonly [Panel];
   const on = page.upright;
   const words = { left: 0, top: 0.6, width: 1, height: 0.4 } as const;
   const box = paneBox(on, words);
-  const text = prosePages({
-    name: 'glance',
-    title: '',
-    alt: `${job.name} at a glance.`,
-    blocks: glance(settled, contents),
-    width: box.u1 - box.u0,
-    height: box.v1 - box.v0,
-    columns: 2,
-  });
+  const textBefore = (first: number) =>
+    prosePages({
+      name: 'glance',
+      title: '',
+      alt: `${job.name} at a glance.`,
+      blocks: glance(settled, contentsFrom(first)),
+      width: box.u1 - box.u0,
+      height: box.v1 - box.v0,
+      columns: 2,
+    });
+  // How many sheets the text takes does not depend on the numbers in it.
+  const text = textBefore(Math.max(1, textBefore(2).length) + 1);
   const panes = [
     { item: pictureMaker(panel, { parts }), left: 0.04, top: 0.02, width: 0.92, height: 0.56 },
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),

@@ -10,7 +10,7 @@ import {
   shoppingTable,
   yieldBar,
 } from '@wattlewright/drafting';
-import { amountText, formatLength, hardwareList, massOf, type Settled, withKerf } from '@wattlewright/model';
+import { amountText, fineMarks, formatLength, hardwareList, massOf, type Settled, withKerf } from '@wattlewright/model';
 import { type Page, sheetsOf, textRoom } from './page.ts';
 import { screwTable } from './screws.ts';
 
@@ -63,12 +63,7 @@ const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
 function thinnerBlades({ job, parts, plan }: Settled): BladeRow[] {
   const { saw, stock, offcuts, display } = job;
   if (plan.status === 'impossible') return [];
-  const show = (kerf: number) =>
-    formatLength(
-      kerf,
-      { unit: display.unit, mark: display.unit === 'in' ? 25.4 / 64 : 0.1 },
-      { named: true, fractions: 'stacked' },
-    );
+  const show = (kerf: number) => formatLength(kerf, fineMarks(display), { named: true, fractions: 'stacked' });
   const thinner = KERFS[display.unit].filter((kerf) => kerf < saw.ripKerf - 0.2);
   const others = thinner.map((kerf) => ({
     kerf: show(kerf),

@@ -31,9 +31,8 @@ function layoutsOf(settled: Settled, page: Page): Layout[] {
     ['Findings, light and spacing', findingSheets(settled, page)],
     ['Assumptions and cautions', assumptionSheets(settled, page)],
   ];
-  // The cover names the sheets after it; how many it takes itself does not depend on their numbers.
-  const own = coverSheet(settled, page, contentsFrom(2, chapters)).length;
-  return [...coverSheet(settled, page, contentsFrom(own + 1, chapters)), ...chapters.flatMap(([, layouts]) => layouts)];
+  const cover = coverSheet(settled, page, (first) => contentsFrom(first, chapters));
+  return [...cover, ...chapters.flatMap(([, layouts]) => layouts)];
 }
 
 type Chapter = readonly [name: string, layouts: readonly Layout[]];
