@@ -4,12 +4,10 @@ import { stroke } from '../mark.ts';
 import { curve } from '../path.ts';
 import type { View } from '../view.ts';
 import { edgeOf, isLined } from './grain.ts';
+import type { Stretch } from './passes.ts';
 
 /** Between two samples of a slat's curve, mm at most: the cubic through ends and slopes is then true to a micron. */
 const SAMPLE_STEP = 12;
-
-/** A stretch of the panel along x, mm from the left stile's inner face. */
-export type Stretch = readonly [from: number, to: number];
 
 /**
  * Where the centre line of a slat starts and ends, mm from the left stile's inner face. A square end that slopes touches

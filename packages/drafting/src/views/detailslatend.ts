@@ -7,9 +7,10 @@ import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
 import { boxOfInk, dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import { cutPlanes, type DetailLetter } from './detailkey.ts';
-import { type Stretch, slatEnds } from './detailslat.ts';
+import { slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
 import { partOf } from './partof.ts';
+import type { Stretch } from './passes.ts';
 import type { SectionOptions } from './weavesection.ts';
 import { planView, stopBox, weaveInk } from './weavesectionink.ts';
 

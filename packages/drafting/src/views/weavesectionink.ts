@@ -4,9 +4,10 @@ import { stroke } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { cutPlanes } from './detailkey.ts';
-import { cutSlat, type SlatPlan, type Stretch, slatOutline } from './detailslat.ts';
+import { cutSlat, type SlatPlan, slatOutline } from './detailslat.ts';
 import { cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
+import type { Stretch } from './passes.ts';
 
 /** What of the plan of a panel is to be drawn. */
 export interface PlanInk {
