@@ -17,8 +17,8 @@ import {
   type ToDimension,
 } from './detaildrawing.ts';
 import { cutName, cutPlanes, detailLetters } from './detailkey.ts';
-import type { Stretch } from './detailslat.ts';
 import { breakLine } from './grain.ts';
+import type { Stretch } from './passes.ts';
 import { planView, weaveInk } from './weavesectionink.ts';
 
 /** What the section views take. */
