@@ -48,7 +48,7 @@ function parallel(centre: readonly (Sample & { readonly x: number })[], off: num
 export interface SlatPlan {
   readonly panel: Panel;
   readonly row: RowBehaviour;
-  /** The stretch to draw; cut off square to x where it ends inside the slat. */
+  /** The stretch to draw, x from the left stile's inner face; cut off square to x where it ends inside the slat. */
   readonly stretch?: Stretch;
   /** Maps a place in the plan to paper: x from the panel’s left edge, z to the front, which is down on paper. */
   readonly plan: View;

@@ -1,7 +1,7 @@
 import type { Panel, Side } from '@wattlewright/model';
 import { sampleSlat, sideAt } from '@wattlewright/model';
 
-/** A stretch of the panel frame, mm: of `x` along a course, or of `y` up a stave. */
+/** A stretch of a line, mm: of `x` along a course or of `y` up a stave, in the panel frame or from the stile's inner face as its user says. */
 export type Stretch = readonly [from: number, to: number];
 
 /** A stretch left out of another: what remains of it, in order. `gaps` rise and do not overlap. */
