@@ -132,15 +132,18 @@ function foot(panel: Panel): Mark[] {
   ];
 }
 
-/** Over the stile's top: its distance, the room over the stack, and how to use the stick. Laid out upwards. */
+/** Over the stile's top: its distance, room over the stack, what the frame's foot adds, how to use the stick. Upwards. */
 function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly height: number } {
-  const { courses, stile, display, asBuilt, name } = panel;
+  const { clear, courses, stile, display, asBuilt, name } = panel;
   const show = (length: number): string => formatLength(length, display, { fractions: 'stacked' });
   const step = LINE_STEP * TEXT_LARGE;
   const rows = top - LIFT - 2 * step;
+  // The stile stands on the bottom rail, while the making order counts from the rail's outer edge.
+  const excess = formatLength(clear.bottom, display, { fractions: 'stacked', named: true });
+  const more = `From the foot of the frame: ${excess} more`;
   const words = [
     `Print, check both bars, join the pages and cut out. Foot to foot with the stile, front face: the right edge lies on the left stile, the left edge on the right stile. Or clamp the stiles side by side, feet flush, and square every mark across both.`,
-    `Each line is the lower edge of a course; distances from the foot, ${unitName(panel)}, each rounded by itself.`,
+    `Each line is the lower edge of a course; distances from the stile’s foot, ${unitName(panel)}, each rounded by itself.`,
     `+ front, − behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
     'Ringed: heights of screws, fixings, hinges and latch on both stiles; of a hinge and a latch the middle.',
     asBuilt ? 'From the measured slats.' : 'From planned slats: measure the cut stack and print again.',
@@ -148,11 +151,13 @@ function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly h
   const width = WIDTH - 4;
   const size = paragraph(words, [0, 0], width).height;
   const heading = paragraph(`${name}: course stick`, [0, 0], width, { height: TEXT_LARGE, role: 'title' }).height;
-  const titleTop = rows - step - size - heading - 4;
+  const moreTop = rows - step - paragraph(more, [0, 0], width, { height: TEXT_LARGE }).height - 1;
+  const titleTop = moreTop - size - heading - 4;
   return {
     marks: [
       write('label', `Stile top ${show(stile.length)}`, [16, top - 1.6], { height: TEXT_LARGE }),
       write('label', `Room above ${show(courses.allowance)}`, [16, rows], { height: TEXT_LARGE }),
+      ...paragraph(more, [2, moreTop], width, { height: TEXT_LARGE }).marks,
       pointer([7, top - LIFT - 0.5], 'down'),
       ...paragraph(`${name}: course stick`, [2, titleTop], width, { height: TEXT_LARGE, role: 'title' }).marks,
       ...paragraph(words, [2, titleTop + heading + 1], width).marks,

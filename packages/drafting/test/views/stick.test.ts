@@ -1,5 +1,5 @@
 import { readFileSync } from 'node:fs';
-import { formatLength, type Panel, parseLength, partsOf, readJob, solve } from '@wattlewright/model';
+import { formatLength, type Panel, parseLength, partsOf, readJob, screwSchedule, solve } from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
@@ -158,6 +158,20 @@ describe('courseStick', () => {
     // The latch 40 over the ground, the leaf 2 1/2 over it: 40 − 2 1/2 − 2 1/2 = 35.
     for (const text of ['hinge 4 1⁄2', 'hinge 51 1⁄8', 'latch 35']) expect(texts).toContain(text);
     expect(texts.filter((text) => text.startsWith('screw ')).length).toBeGreaterThan(2);
+  });
+
+  test.each(EXAMPLES)('courseStick(%s) says how much more its heights are from the foot of the frame', (name) => {
+    const panel = example(name);
+    const texts = printed(courseStick(panel));
+    const show = (length: number): string => formatLength(length, panel.display, { fractions: 'stacked' });
+    const said = /From the foot of the frame: (.+) more/.exec(texts.join(' '))?.[1] as string;
+    const excess = parseLength(said, panel.display.unit);
+    // Along a stile: both rails run through, the stile stands between them.
+    expect(excess).toBeCloseTo((panel.outside.height - panel.stile.length) / 2, 6);
+    // The same screws, as the schedule has them from the foot of the frame and as the stick has them from its own.
+    const places = screwSchedule(panel).find(({ joint }) => joint === 'end stave to stile')?.places ?? [];
+    expect(places.length).toBeGreaterThan(0);
+    for (const { y } of places) expect(texts).toContain(`screw ${show(y - excess)}`);
   });
 
   test('courseStick follows the measured stack: 30 courses of a stack measured 6 mm lower', () => {
