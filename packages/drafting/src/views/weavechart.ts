@@ -19,9 +19,16 @@ const WIDE = 16;
 const LEFT = 17;
 const RIGHT = 16;
 
-/** Lines over and under the weave, mm: stave numbers, left and right; legend. */
+/** Lines over the weave, mm: stave numbers, left and right. */
 const OVER = 11;
-const UNDER = 24;
+
+/** Widest legend, mm: longer lines are hard to follow. Common practice, no source. */
+const LEGEND = 185;
+
+/** From the weave to the legend, from line to line of it, and under it, mm. */
+const GAP = 3;
+const STEP = 4.4;
+const REST = 1.5;
 
 /** Every fifth course stands out. */
 const FIFTH = 5;
@@ -39,6 +46,8 @@ interface Grid {
   readonly row: number;
   readonly u: (stave: number) => number;
   readonly v: (course: number) => number;
+  /** Lines of the legend. */
+  readonly legend: readonly string[];
 }
 
 /**
@@ -56,7 +65,8 @@ export function weaveChart(
   const { count: staves } = panel.staves;
   const most = Math.max(2, Math.floor((room.width - LEFT - RIGHT) / NARROW));
   const across = spread(staves, most, 1);
-  const high = room.height - OVER - UNDER;
+  const legend = legendLines(panel, { width: Math.min(room.width, LEGEND), split: across.length > 1 });
+  const high = room.height - OVER - legendHeight(legend);
   const up = spread(panel.courses.count, Math.max(1, Math.floor(high / LOW)), 0);
   const tallest = Math.max(...up.map(([from, to]) => to - from));
   const row = Math.min(TALL, Math.max(LOW, high / tallest));
@@ -64,7 +74,7 @@ export function weaveChart(
   const column = Math.min(WIDE, (room.width - LEFT - RIGHT) / shown);
   const pages = up.flatMap((courses) => across.map((some): Page => ({ courses, staves: some })));
   return pages.map((page, i) => {
-    const drawing = chartPage(panel, page, { parts, column, row });
+    const drawing = chartPage(panel, page, { parts, column, row, legend });
     const { courses: c, staves: s } = page;
     const which = [
       up.length > 1 ? `courses ${c[0] + 1} to ${c[1]}` : '',
@@ -85,7 +95,7 @@ function spread(count: number, most: number, overlap: number): (readonly [from: 
 function chartPage(
   panel: Panel,
   page: Page,
-  { parts, column, row: tall }: Pick<Grid, 'column' | 'row'> & { readonly parts: readonly Part[] },
+  { parts, column, row: tall, legend }: Pick<Grid, 'column' | 'row' | 'legend'> & { readonly parts: readonly Part[] },
 ): Drawing {
   const { courses, staves } = page;
   const grid: Grid = {
@@ -94,9 +104,9 @@ function chartPage(
     row: tall,
     u: (stave) => LEFT + (stave - staves[0]) * column,
     v: (course) => OVER + (courses[1] - course) * tall,
+    legend,
   };
   const stave = partOf(parts, panel, 'stave')?.letter;
-  const legend = legendOf(panel, grid);
   const [u1, v1] = [grid.u(staves[1]), grid.v(courses[0])];
   const across = staves[1] - staves[0] < panel.staves.count ? `, staves ${staves[0] + 1} to ${staves[1]}` : '';
   return {
@@ -110,9 +120,14 @@ function chartPage(
       stroke('table', rectangle({ u0: LEFT, v0: OVER, u1, v1 })),
       ...head(panel, grid),
       ...repeats(panel, grid),
-      ...legend.marks,
+      ...legendMarks(grid),
     ],
-    bounds: { u0: 0, v0: 0, u1: Math.max(u1 + RIGHT, legend.width), v1: v1 + legend.height },
+    bounds: {
+      u0: 0,
+      v0: 0,
+      u1: Math.max(u1 + RIGHT, ...legend.map((words) => textWidth(words, TEXT))),
+      v1: v1 + legendHeight(legend),
+    },
     alt: `Weave of ${panel.name}, ${panel.weave.name}: courses ${courses[0] + 1} to ${courses[1]}${across}, in front or behind at each stave.`,
   };
 }
@@ -193,20 +208,17 @@ function repeats({ weave }: Panel, { page, u, v }: Grid): Mark[] {
   return [stroke('table', path)];
 }
 
-/** How to read the chart, under it. */
-function legendOf(
+/** How to read the chart, in lines no wider than `width`; `split` where its staves go on over pages. */
+function legendLines(
   panel: Panel,
-  grid: Grid,
-): { readonly marks: Mark[]; readonly width: number; readonly height: number } {
+  { width, split }: { readonly width: number; readonly split: boolean },
+): readonly string[] {
   const { weave } = panel;
   const every = weave.repeat.courses;
-  const top = grid.v(grid.page.courses[0]) + 3;
-  const width = Math.max(grid.u(grid.page.staves[1]) + RIGHT, 90);
   const repeat =
     every >= panel.courses.count
       ? 'The weave does not repeat within the panel.'
       : `The weave repeats every ${every} course${every === 1 ? '' : 's'} (first one bracketed).`;
-  const split = grid.page.staves[1] - grid.page.staves[0] < panel.staves.count;
   const text = [
     `Seen from the front, bottom course first. Black: the slat passes in front of the stave; the stave runs on, light: behind it.`,
     `${capital(weave.name)}; course 1 starts ${sideAt(panel, 0, 0) > 0 ? 'in front of' : 'behind'} the left stave.`,
@@ -216,12 +228,17 @@ function legendOf(
   ]
     .filter(Boolean)
     .join(' ');
-  const lines = wrapText(text, width, TEXT);
-  return {
-    marks: lines.map((words, i) => write('note', words, [0, top + TEXT + i * 4.4], { height: TEXT })),
-    width: Math.max(...lines.map((words) => textWidth(words, TEXT))),
-    height: 3 + TEXT + (lines.length - 1) * 4.4 + 1.5,
-  };
+  return wrapText(text, width, TEXT);
+}
+
+/** From the weave to the end of the legend under it, mm. */
+function legendHeight(lines: readonly string[]): number {
+  return GAP + TEXT + (lines.length - 1) * STEP + REST;
+}
+
+function legendMarks({ page, v, legend }: Grid): Mark[] {
+  const top = v(page.courses[0]) + GAP;
+  return legend.map((words, i) => write('note', words, [0, top + TEXT + i * STEP], { height: TEXT }));
 }
 
 function capital(words: string): string {

@@ -77,8 +77,8 @@ describe('weaveChart', () => {
     const pages = weaveChart(panel, { room: { width: 180, height: 230 } });
     const cells = new Map<string, boolean>();
     for (const page of pages) {
-      expect(page.bounds.u1 - page.bounds.u0).toBeLessThanOrEqual(180);
-      expect(page.bounds.v1 - page.bounds.v0).toBeLessThanOrEqual(230);
+      expect(page.bounds.u1 - page.bounds.u0).toBeLessThanOrEqual(180 + 1e-9);
+      expect(page.bounds.v1 - page.bounds.v0).toBeLessThanOrEqual(230 + 1e-9);
       for (const [cell, black] of readChart(page)) {
         if (cells.has(cell)) expect(cells.get(cell)).toBe(black);
         cells.set(cell, black);
@@ -89,6 +89,29 @@ describe('weaveChart', () => {
     expect(staves[0]?.at(-1)).toBe(staves[1]?.[0]);
     expect(Math.min(...placesOf(pages[0] as Drawing).courses.keys())).toBe(1);
     expect(pages[0]?.title).toMatch(/courses 1 to \d+, staves 1 to \d+$/);
+  });
+
+  // Rooms for a titled chart on upright sheets: the frame's room above the title block, less 10 for the title.
+  test.each([
+    ['A4', { width: 172, height: 218 }],
+    ['Letter', { width: 183.9, height: 204.4 }],
+  ])('weaveChart of 35 courses is one drawing on %s, its rows 5 mm or more', (_, room) => {
+    const panel = onePanel({
+      size: { width: 1140, height: 1490 },
+      stave: { width: 19, depth: 13, count: 5 },
+      slat: { thickness: 4, height: 40 },
+      fit: { vary: 'outside', go: 'nearest' },
+    });
+    expect(panel.courses.count).toBe(35);
+    const pages = weaveChart(panel, { room });
+    expect(pages).toHaveLength(1);
+    const [page] = pages as [Drawing];
+    expect(page.bounds.u1 - page.bounds.u0).toBeLessThanOrEqual(room.width);
+    expect(page.bounds.v1 - page.bounds.v0).toBeLessThanOrEqual(room.height + 1e-9);
+    const { courses } = placesOf(page);
+    expect(((courses.get(1) as number) - (courses.get(35) as number)) / 34).toBeGreaterThanOrEqual(5);
+    for (const mark of page.marks) if (mark.kind === 'text') expect(mark.height).toBeGreaterThanOrEqual(2.5);
+    expect(faultsOf(page.marks)).toEqual([]);
   });
 
   test('weaveChart has a box to tick for each course, and course 1 lowest', () => {
