@@ -14,7 +14,7 @@ export interface PlanInk {
   readonly panel: Panel;
   readonly parts: readonly Part[];
   readonly scale: number;
-  /** Course that is cut, from 0; the one of section A–A unless given. */
+  /** Course that is cut, from 0; the one of section T–T unless given. */
   readonly course?: number;
   /** From where to where, mm from the panel's left edge; the whole width unless given. */
   readonly stretch?: Stretch;
