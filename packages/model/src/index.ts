@@ -46,6 +46,7 @@ export { type SlatHeights, solve } from './panel/solve.ts';
 
 // Parts
 export type { Grade, Part, PartRole } from './parts/part.ts';
+export { VIEW_LETTERS } from './parts/letter.ts';
 export type { Member } from './parts/member.ts';
 export { membersOf, partsOf } from './parts/parts.ts';
 export { BOARD_FOOT, massOf, type MemberMass } from './parts/mass.ts';

@@ -1,24 +1,27 @@
-import { gateDetails, type Panel } from '@wattlewright/model';
+import { gateDetails, type Panel, VIEW_LETTERS } from '@wattlewright/model';
+
+/** The letters in the order in which the sections and details of a panel take them. */
+const [DOWN, ACROSS, HEAD, FOOT, CORNER, END, FIXING] = VIEW_LETTERS;
 
 /** Where the two sections of a panel are taken. */
 export interface CutPlanes {
   /** The section in plan looks down from the middle of a course. */
-  readonly down: { readonly letter: 'T'; readonly y: number; readonly course: number };
+  readonly down: { readonly letter: string; readonly y: number; readonly course: number };
   /** The upright section looks to the left from the middle of a stave. */
-  readonly across: { readonly letter: 'U'; readonly x: number; readonly stave: number };
+  readonly across: { readonly letter: string; readonly x: number; readonly stave: number };
 }
 
 /**
  * Where the sections of a panel are taken, panel frame, mm: in plan through the middle of the course at half height,
- * upright through the middle of the stave at half width. Courses and staves count from 0. Their letters stand between
- * those of parts, which start at A, and those of details, which end at Z.
+ * upright through the middle of the stave at half width. Courses and staves count from 0. Their letters, T and U, are
+ * never those of parts.
  */
 export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>): CutPlanes {
   const course = Math.floor(courses.count / 2);
   const stave = Math.floor((staves.count - 1) / 2);
   return {
-    down: { letter: 'T', y: (courses.bottoms[course] as number) + courses.height / 2, course },
-    across: { letter: 'U', x: staves.centres[stave] as number, stave },
+    down: { letter: DOWN, y: (courses.bottoms[course] as number) + courses.height / 2, course },
+    across: { letter: ACROSS, x: staves.centres[stave] as number, stave },
   };
 }
 
@@ -44,7 +47,7 @@ export interface DetailLetter {
 }
 
 /**
- * The details of a panel, with letters from the end of the alphabet, so that nobody takes them for the cut letters of
+ * The details of a panel, with letters that no part has, so that nobody takes them for the cut letters of
  * parts: V the head of a stave under the top rail, W its foot in its groove, X the corner, Y the slat's end at the stile, Z how the panel is fixed.
  */
 export function detailLetters(panel: Panel): readonly DetailLetter[] {
@@ -54,7 +57,7 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
   const reach = Math.max(rail.depth, rail.height) * 0.75;
   return [
     {
-      letter: 'V',
+      letter: HEAD,
       subject: 'stave head',
       title: 'Top rail and room over the stack',
       at: { x: planes.across.x, y: clear.bottom + clear.height, z: 0 },
@@ -62,7 +65,7 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
       on: ['vertical section'],
     },
     {
-      letter: 'W',
+      letter: FOOT,
       subject: 'stave foot',
       title: 'Groove and stave foot',
       at: { x: planes.across.x, y: clear.bottom - groove.depth / 2, z: 0 },
@@ -70,7 +73,7 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
       on: ['vertical section'],
     },
     {
-      letter: 'X',
+      letter: CORNER,
       subject: 'corner',
       title: 'Corner of rail and stile',
       at: { x: stile.width / 2, y: rail.height, z: 0 },
@@ -78,14 +81,14 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
       on: ['elevation'],
     },
     {
-      letter: 'Y',
+      letter: END,
       subject: 'slat end',
       title: 'Slat end at the stile',
       at: { x: clear.left, y: planes.down.y, z: 0 },
       radius: Math.max(endReach(panel), stile.width * 0.6, outside.depth * 0.6),
       on: ['weave section'],
     },
-    { letter: 'Z', subject: 'fixing', title: fixing.title, at: fixing.at, radius: fixing.radius, on: ['elevation'] },
+    { letter: FIXING, subject: 'fixing', title: fixing.title, at: fixing.at, radius: fixing.radius, on: ['elevation'] },
   ];
 }
 

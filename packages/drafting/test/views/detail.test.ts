@@ -1,4 +1,4 @@
-import { type Panel, partsOf, readJob, screwSchedule, solve } from '@wattlewright/model';
+import { type Panel, partsOf, readJob, screwSchedule, solve, VIEW_LETTERS } from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
@@ -51,6 +51,19 @@ describe('detailLetters', () => {
       expect(at.x).toBeGreaterThanOrEqual(0);
       expect(at.x).toBeLessThanOrEqual(panel.outside.width);
       expect(radius).toBeGreaterThan(0);
+    }
+  });
+  test('no section, detail or balloon of a job of many parts shares a letter', () => {
+    const panels = [3, 4, 5, 6, 7, 8, 9].map((n) => ({ name: `P${n}`, size: { width: 150 * n, height: 160 * n } }));
+    const made = solve(readJob(JSON.stringify({ job: 'Many', unit: 'mm', panels })));
+    const parts = partsOf(made);
+    expect(parts.length).toBeGreaterThan(24);
+    const letters = new Set(parts.map(({ letter }) => letter));
+    for (const panel of made) {
+      const { down, across } = cutPlanes(panel);
+      const views = [down, across, ...detailLetters(panel)].map(({ letter }) => letter);
+      expect(views).toEqual(VIEW_LETTERS);
+      for (const letter of views) expect(letters.has(letter)).toBe(false);
     }
   });
   test.each(examples)('the sections of %s carry the letters of the details that detailLetters puts there', (name) => {

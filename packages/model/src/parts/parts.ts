@@ -1,5 +1,6 @@
 import type { Panel } from '../panel/panel.ts';
 import { useMembers } from '../uses/members.ts';
+import { partLetter } from './letter.ts';
 import type { Member } from './member.ts';
 import type { Part, PartRole } from './part.ts';
 
@@ -28,7 +29,7 @@ export function partsOf(
     const count = where.reduce((sum, place) => sum + place.count, 0);
     const [thickness, width] = [...member.section].sort((a, b) => a - b) as [number, number];
     return {
-      letter: letters(i),
+      letter: partLetter(i),
       name: member.name,
       role: member.role,
       count,
@@ -65,13 +66,6 @@ function firstSlat(pooled: ReadonlyMap<string, { readonly member: Member }>): nu
 function memberKey({ name, role, length, section, wood }: Member): string {
   const sizes = [length, ...[...section].sort((a, b) => a - b)].map((size) => Math.round(size * 1e4) / 1e4);
   return [role, name, ...sizes, wood.wood.name, wood.grade].join('|');
-}
-
-/** A, B ... Z, AA, AB ... without I and O, which read as figures. */
-function letters(index: number): string {
-  const alphabet = 'ABCDEFGHJKLMNPQRSTUVWXYZ';
-  const last = alphabet[index % alphabet.length] as string;
-  return index < alphabet.length ? last : letters(Math.floor(index / alphabet.length) - 1) + last;
 }
 
 /** The pieces of one panel, frame first. */

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { massOf, partsOf, solve } from '../../src/index.ts';
+import { massOf, partsOf, solve, VIEW_LETTERS } from '../../src/index.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
 const spec = { size: { width: '44 1/2', height: 52 }, fit: { vary: 'slats', from: '1 3/8', to: '1 3/4' } };
@@ -17,6 +17,20 @@ describe('partsOf', () => {
     ]);
     for (const { width, thickness } of parts) expect(width).toBeGreaterThanOrEqual(thickness);
     expect(new Set(parts.map(({ letter }) => letter)).size).toBe(parts.length);
+  });
+
+  test('partsOf(30 unlike panels) gives each part a letter of its own, none of them a section’s or a detail’s', () => {
+    const panels = Array.from({ length: 30 }, (_, i) => ({
+      name: `P${i + 1}`,
+      ...spec,
+      size: { width: 30 + i, height: 52 + i },
+    }));
+    const letters = partsOf(solve(jobOf({}, { panels }))).map(({ letter }) => letter);
+    expect(letters.length).toBeGreaterThan(100);
+    expect(new Set(letters).size).toBe(letters.length);
+    // 17 single letters, without I and O, then pairs of them.
+    expect(letters.slice(15, 20)).toEqual(['R', 'S', 'AA', 'AB', 'AC']);
+    for (const letter of letters) for (const taken of [...VIEW_LETTERS, 'I', 'O']) expect(letter).not.toContain(taken);
   });
 
   test('stiles and staves alone are cut long at first, and not once the stack is measured', () => {
