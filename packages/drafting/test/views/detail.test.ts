@@ -27,7 +27,7 @@ import {
   wordsOf,
 } from './read.ts';
 
-const subjects: readonly DetailSubject[] = ['stave foot', 'corner', 'slat end', 'fixing'];
+const subjects: readonly DetailSubject[] = ['stave head', 'stave foot', 'corner', 'slat end', 'fixing'];
 const full = (panel: Panel): Scale => standardScale(1, panel.display.unit);
 
 describe('cutPlanes', () => {
