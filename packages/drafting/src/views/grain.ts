@@ -19,6 +19,8 @@ export interface CutFace {
   readonly angle?: number;
   /** Smaller side of the face, mm on paper; that of its box unless given. */
   readonly narrow?: number;
+  /** What of the outline is inked, where a break line takes the place of the rest; all of it unless given. */
+  readonly inked?: Path;
   readonly of?: string;
 }
 
@@ -26,13 +28,16 @@ export interface CutFace {
  * A face that the section cuts: hides what lies behind, lined for its grain, with a wide outline. End grain gets section
  * lines, long grain sparse lines along the fibres; a face too narrow for lines is shaded, end grain darker.
  */
-export function cutFace(outline: Path, { grain, angle, narrow = narrowOf(outline), of }: CutFace): Mark[] {
+export function cutFace(
+  outline: Path,
+  { grain, angle, narrow = narrowOf(outline), inked = outline, of }: CutFace,
+): Mark[] {
   const lined = narrow >= LINED_FROM;
   const fill = lined ? 'paper' : grain === 'end' ? 'wood-deep' : 'wood-shade';
   const lining = lined
     ? hatch(outline, { grain, ...(angle === undefined ? {} : { angle }), ...(of === undefined ? {} : { of }) })
     : [];
-  return [stroke(fill, outline, of), ...lining, stroke(edgeOf(narrow), outline, of)];
+  return [stroke(fill, outline, of), ...lining, stroke(edgeOf(narrow), inked, of)];
 }
 
 /** Role of the outline of a cut face whose smaller side is `narrow` mm on paper. */

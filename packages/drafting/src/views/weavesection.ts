@@ -64,10 +64,14 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   });
 }
 
-/** From where to where the bay is drawn, mm from the panel's left edge: past the second stave as far as notes need. */
-export function bayStretch({ staves, outside }: Panel): Stretch {
+/**
+ * From where to where the bay is drawn, mm from the panel's left edge: as much of the stile as a stave is wide, and past the
+ * second stave as far as notes need. What is left out would only make the scale smaller.
+ */
+export function bayStretch({ staves, clear, outside }: Panel): Stretch {
+  if (staves.count === 2) return [0, outside.width];
   const second = (staves.lefts[1] as number) + staves.width;
-  return staves.count === 2 ? [0, outside.width] : [0, second + Math.min(staves.bay / 2, staves.width * 2)];
+  return [Math.max(0, clear.left - staves.width), second + Math.min(staves.bay / 2, staves.width * 1.25)];
 }
 
 /** Real size of `weaveBay`, mm. */
@@ -77,8 +81,8 @@ export function weaveBayExtent(panel: Panel): Extent {
 }
 
 /**
- * The left end of the section in plan by itself: the stile, the first bay and the start of the second, with the slat's true bend, its
- * contact with the arrises of the staves, its square end at the stile, and what the bend asks of the wood.
+ * The first bay of the section in plan by itself: the stile's inner edge, the bay and the start of the next, with the slat's
+ * true bend, its contact with the arrises of the staves, its square end at the stile, and what the bend asks of the wood.
  */
 export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
   const s = scale.ratio;
@@ -87,16 +91,16 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
   const course = cutPlanes(panel).down.course;
   const row = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
   const depth = Math.max(panel.outside.depth, weaveDepth(panel)) / 2;
-  const broken = stretch[1] < panel.outside.width - 1e-6;
+  const breaks = stretch.filter((x) => x > 1e-6 && x < panel.outside.width - 1e-6);
   const ink: Mark[] = [
     ...weaveInk({ panel, parts, scale: s, stretch }),
     stroke('centre', line(plan(stretch[0], 0), plan(stretch[1], 0))),
-    ...(broken ? [breakLine(plan(stretch[1], -depth), plan(stretch[1], depth))] : []),
+    ...breaks.map((x) => breakLine(plan(x, -depth), plan(x, depth))),
   ];
   return dimensioned({
     name: 'weave-bay',
-    title: `Left end of section ${cutName(cutPlanes(panel).down)}`,
-    alt: `The left end of section ${cutName(cutPlanes(panel).down)} of ${panel.name}: stile, first bay and the bend of the slat in course ${course + 1}.`,
+    title: `First bay of section ${cutName(cutPlanes(panel).down)}`,
+    alt: `The first bay of section ${cutName(cutPlanes(panel).down)} of ${panel.name}, beside the left stile, and the bend of the slat in course ${course + 1}.`,
     scale,
     // Beside all ink: a slat that is bent hard can reach past the break.
     ink: [...ink, ...planFacing([boxOfInk(ink).u1, plan(0, 0)[1]])],
@@ -110,7 +114,7 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
 const SIZED_FROM = 2.5;
 
 function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
-  const { staves, stile, courses, display } = panel;
+  const { staves, courses, display } = panel;
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
   const [left, next] = staves.lefts as [number, number];
@@ -122,17 +126,12 @@ function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
       : [...stated(-weave, -face, through), ...stated(-face, face, through), ...stated(face, weave, through)];
   return {
     above: [
-      ...stated(0, stile.width, along),
       ...stated(left, left + staves.width, along),
       ...stated(left + staves.width, next, along),
       ...stated(next, next + staves.width, along),
     ],
     below: stated(first, second, along),
-    left: [
-      ...layers,
-      ...stated(-weave, weave, { ...through, level: 1 }),
-      ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
-    ],
+    left: [...layers, ...stated(-weave, weave, { ...through, level: 1 })],
   };
 }
 

@@ -1,7 +1,7 @@
 import type { Panel, Part } from '@wattlewright/model';
 import type { Box, Mark, Path } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { line, rectangle } from '../path.ts';
+import { line, polyline, rectangle } from '../path.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { cutPlanes } from './detailkey.ts';
 import { cutSlat, type SlatPlan, slatOutline } from './detailslat.ts';
@@ -115,22 +115,33 @@ export function stopBox(
   return { width, from, to: stile.depth / 2 };
 }
 
-/** Staves and stiles, cut across: end grain. */
+/** Staves and stiles, cut across: end grain. A stile is broken off where the stretch ends in it. */
 function cutUprights({ panel, parts, plan, whole }: Within): Mark[] {
   const { staves, stile, outside } = panel;
   const staveOf = partOf(parts, panel, 'stave')?.letter;
   const stileOf = partOf(parts, panel, 'stile')?.letter;
   const inside = ([x0, x1]: Stretch): boolean => x0 >= whole[0] - 1e-6 && x1 <= whole[1] + 1e-6;
-  const stileAt = [0, outside.width - stile.width].map((x): Stretch => [x, x + stile.width]).filter(inside);
+  const stileAt = [0, outside.width - stile.width]
+    .map((x): Stretch => [Math.max(x, whole[0]), Math.min(x + stile.width, whole[1])])
+    .filter(([from, to]) => to - from > 1e-6);
   const staveAt = staves.lefts.map((x): Stretch => [x, x + staves.width]).filter(inside);
   return [
     ...staveAt.flatMap((at) => {
       const face = rectangle(planBox(plan, at, [-staves.depth / 2, staves.depth / 2]));
       return cutFace(face, { grain: 'end', ...(staveOf === undefined ? {} : { of: staveOf }) });
     }),
-    ...stileAt.flatMap((at) => {
-      const face = rectangle(planBox(plan, at, [-stile.depth / 2, stile.depth / 2]));
-      return cutFace(face, { grain: 'end', angle: -45, ...(stileOf === undefined ? {} : { of: stileOf }) });
+    ...stileAt.flatMap(([from, to]) => {
+      const half = stile.depth / 2;
+      const face = rectangle(planBox(plan, [from, to], [-half, half]));
+      const isWhole = to - from > stile.width - 1e-6;
+      const [broken, kept] = from > 1e-6 && from < outside.width / 2 ? [from, to] : [to, from];
+      const open = [plan(broken, half), plan(kept, half), plan(kept, -half), plan(broken, -half)];
+      return cutFace(face, {
+        grain: 'end',
+        angle: -45,
+        ...(isWhole ? {} : { inked: polyline(open) }),
+        ...(stileOf === undefined ? {} : { of: stileOf }),
+      });
     }),
   ];
 }

@@ -144,11 +144,25 @@ test('weaveSection keeps its text heights at any scale', () => {
   for (const one of heights) expect([...one].toSorted()).toEqual([2.5, 3.5, 5]);
 });
 
-test('bayStretch reaches past the second stave by two of its widths, or over the whole panel of two staves', () => {
+test('bayStretch starts a stave’s width inside the stile and ends past the second stave, or is the whole of two staves', () => {
   const { panel } = plain({ size: { width: 700, height: 400 }, stave: { count: 4 } });
-  expect(bayStretch(panel)[1]).toBeCloseTo((panel.staves.lefts[1] as number) + 3 * panel.staves.width, 9);
+  const { clear, staves } = panel;
+  expect(bayStretch(panel)).toEqual([
+    expect.closeTo(clear.left - staves.width, 9),
+    expect.closeTo((staves.lefts[1] as number) + 2.25 * staves.width, 9),
+  ]);
   const two = plain({ size: { width: 400, height: 400 }, stave: { count: 2 } });
   expect(bayStretch(two.panel)).toEqual([0, 400]);
+});
+
+test('weaveBay breaks the stile off at a break line and inks no edge there', () => {
+  const { panel, parts } = example('wash-house-gate');
+  const drawing = weaveBay(panel, { scale: standardScale(0.5, 'in'), parts });
+  const [stile] = inkOf(drawing, partOf(parts, panel, 'stile')?.letter, 'edge');
+  const [from] = bayStretch(panel);
+  expect(stile?.path.some(([step]) => step === 'Z')).toBe(false);
+  const us = onPath(stile as NonNullable<typeof stile>).map(([u]) => u);
+  expect(us).toEqual([from, panel.clear.left, panel.clear.left, from].map((x) => expect.closeTo(x / 2, 9)));
 });
 
 test('weaveSection and weaveBay draw any panel within their bounds, each size as it measures', () => {

@@ -11,6 +11,7 @@ import {
   panelNotes,
   runMaker,
   sideMaker,
+  type ViewMaker,
   verticalSectionMaker,
   weaveBayMaker,
   weaveChart,
@@ -43,22 +44,37 @@ function panelSheets(panel: Panel, { parts, panels, job }: Settled, page: Page):
   const side = { ...sideMaker(panel, { parts }), atMost };
   const back = backMakers(panel, parts).map((maker) => ({ ...maker, atMost }));
   const inPlace = openingMakers(panel, parts).map((maker) => ({ ...maker, atMost: atMost / 2 }));
-  const groups: (readonly [string, readonly Item[]])[] = [
-    ['elevations', [front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish }))]],
+  const on = { paper, unit };
+  const groups: (readonly [string, readonly Layout[]])[] = [
+    ['elevations', arrangeLayouts([front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish }))], on)],
     // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
     ...(firstOfItsMake(panel, panels)
       ? [
-          [
-            'sections',
-            [weaveSectionMaker(panel, parts), weaveBayMaker(panel, parts), verticalSectionMaker(panel, parts, true)],
-          ] as const,
-          ['details', detailMakers(panel, parts)] as const,
+          ['sections', sectionLayouts(panel, parts, on)] as const,
+          ['details', arrangeLayouts(detailMakers(panel, parts), on)] as const,
         ]
       : []),
   ];
-  return groups.flatMap(([what, items]) =>
-    arrangeLayouts(items, { paper, unit }).map((layout) => ({ ...layout, subject: `${panel.name}: ${what}` })),
+  return groups.flatMap(([what, layouts]) =>
+    layouts.map((layout) => ({ ...layout, subject: `${panel.name}: ${what}` })),
   );
+}
+
+/** The sections, and a bay by itself where it comes out larger than in the section: at the same scale it shows nothing more. */
+function sectionLayouts(panel: Panel, parts: Settled['parts'], on: Pick<Page, 'paper' | 'unit'>): Layout[] {
+  const [whole, bay] = [weaveSectionMaker(panel, parts), weaveBayMaker(panel, parts)];
+  const upright = verticalSectionMaker(panel, parts, true);
+  const layouts = inTwo([whole, bay], [upright], on);
+  const scaleOf = ({ name }: ViewMaker): number =>
+    layouts.flatMap(({ drawings }) => drawings).find((drawing) => drawing.name === name)?.scale ?? 0;
+  return scaleOf(bay) > scaleOf(whole) + 1e-9 ? layouts : inTwo([whole], [upright], on);
+}
+
+/** Two groups of views, each on sheets that lie as suits it; on the same sheets where that takes fewer. */
+function inTwo(first: readonly Item[], second: readonly Item[], on: Pick<Page, 'paper' | 'unit'>): Layout[] {
+  const together = arrangeLayouts([...first, ...second], on);
+  const apart = [first, second].flatMap((items) => arrangeLayouts(items, on));
+  return apart.length > together.length ? together : apart;
 }
 
 function untitled(drawing: Drawing): Drawing {
