@@ -3,6 +3,7 @@ import { mayRip } from './fit.ts';
 import type { BoardRoom, Nested, StickKind } from './nested.ts';
 import { floorIndex } from './positions.ts';
 import { price } from './pricing.ts';
+import type { SectionPattern } from './section.ts';
 
 /**
  * One whole-number choice of the model: a board bought, a segment crosscut off what is left of a board, a segment
@@ -138,41 +139,58 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
     const top = room.top[board] as number;
     toBar[top] = Math.min(toBar[top] as number, asked);
   });
-  for (let i = room.at.length - 1; i > 0; i--) {
-    const here = toBar[i] as number;
-    if (here > slack) continue;
-    const size = room.at[i] as number;
-    let to = i;
-    for (let s = 0; s < room.segments.length && (room.segments[s] as number) <= size; s++) {
-      const rest = size - (room.segments[s] as number);
-      while ((room.at[to] as number) > rest) to--;
-      const cost = here + (room.worth[i] as number) - (room.ripWorth[s] as number) - (room.worth[to] as number);
-      if (cost > slack || (room.ripBest[s] as number) < 0) continue;
+  const ways = room.segments.reduce<number[][]>((lists, _, s) => [...lists, usefulRips(nested, room, s)], []);
+  // Longer segments come off a board first: any other order only says the same again.
+  for (let s = room.segments.length - 1; s >= 0; s--) {
+    if ((ways[s] as number[]).length === 0) continue;
+    const size = room.segments[s] as number;
+    let to = room.at.length - 1;
+    for (let i = room.at.length - 1; i > 0 && (room.at[i] as number) >= size; i--) {
+      if ((toBar[i] as number) > slack) continue;
+      while ((room.at[to] as number) > (room.at[i] as number) - size) to--;
+      const spent = (room.worth[i] as number) - (room.ripWorth[s] as number) - (room.worth[to] as number);
+      const cost = (toBar[i] as number) + spent;
+      if (cost > slack) continue;
       choices.push({ is: 'split', room: r, from: i, segment: s, to });
       toBar[to] = Math.min(toBar[to] as number, cost);
       toSegment[s] = Math.min(toSegment[s] as number, cost);
     }
     if (choices.length > of.most) return false;
   }
-  room.segments.forEach((size, s) => {
-    const ripped = mayRip(nested.problem, size);
+  ways.forEach((list, s) => {
     if ((toSegment[s] as number) > slack) return;
-    room.patterns.forEach((p, q) => {
-      if (p.rips > 0 && !ripped) return;
+    for (const q of list) {
+      const { counts } = room.patterns[q] as SectionPattern;
       let cost = (toSegment[s] as number) + (room.ripWorth[s] as number);
-      p.counts.forEach((n, c) => {
+      counts.forEach((n, c) => {
         if (n > 0) cost -= n * (nested.kinds[room.kinds[c] as number]?.worth[room.inKind[c]?.[s] as number] as number);
       });
-      if (cost > slack) return;
+      if (cost > slack) continue;
       choices.push({ is: 'rip', room: r, segment: s, pattern: q });
-      p.counts.forEach((n, c) => {
+      counts.forEach((n, c) => {
         const to = reach[room.kinds[c] as number] as Float64Array;
         const at = room.inKind[c]?.[s] as number;
         if (n > 0) to[at] = Math.min(to[at] as number, cost);
       });
-    });
+    }
   });
   return choices.length <= of.most;
+}
+
+/** Patterns for which no shorter segment gives sticks as long. */
+function usefulRips(nested: Nested, room: BoardRoom, s: number): number[] {
+  const size = room.segments[s] as number;
+  const { crossKerf, shortestRip } = nested.problem;
+  const ripped = mayRip(nested.problem, size);
+  return room.patterns.flatMap(({ counts, rips }, q) => {
+    if (rips > 0 && !ripped) return [];
+    const longest = counts.reduce((most, n, c) => {
+      const at = nested.kinds[room.kinds[c] as number]?.at[room.inKind[c]?.[s] as number] as number;
+      return n > 0 ? Math.max(most, at) : most;
+    }, 0);
+    if (longest === 0) return [];
+    return size <= Math.max(longest, rips > 0 ? shortestRip + crossKerf : 0) ? [q] : [];
+  });
 }
 
 /** Length patterns of one kind of stick; false where there are too many. */

@@ -28,7 +28,8 @@ export function choicesOf(nested: Nested, takes: readonly Take[]): Tallied {
     const room = nested.rooms[pattern.room] as BoardRoom;
     add({ is: 'buy', room: pattern.room, board: pattern.board }, count);
     let from = room.top[pattern.board] as number;
-    for (const segment of pattern.segments) {
+    // Longest first, as the flow has them.
+    for (const segment of [...pattern.segments].sort((a, b) => b.size - a.size)) {
       const index = floorIndex(room.segments, segment.size);
       const to = floorIndex(room.at, (room.at[from] as number) - segment.size);
       add({ is: 'split', room: pattern.room, from, segment: index, to }, count);
