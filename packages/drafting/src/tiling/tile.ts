@@ -5,6 +5,7 @@ import { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from '..
 import { line } from '../path.ts';
 import { clipMark } from './clip.ts';
 import { FOOTER, footer, SIDE } from './footer.ts';
+import { withHeadroom } from './headroom.ts';
 import { neighbourArrow, type Place, pageLabel, registerCross } from './join.ts';
 import { joints, pagesBetween, type Span } from './joint.ts';
 
@@ -30,8 +31,6 @@ export interface TileOptions {
   readonly series?: number;
 }
 
-/** Room round a drawing for register crosses and page arrows, mm. */
-const headroom = 11;
 /** From the edge of what a page shows to the middle of a register cross, mm. */
 const crossIn = 5.5;
 
@@ -83,11 +82,15 @@ type Ask = Required<Omit<TileOptions, 'paper' | 'series'>> & { readonly paper: T
 
 /** The drawing laid out on the paper upright or lying on its side; nothing where a roll is too narrow. */
 function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: Ask): Format | undefined {
-  const { u0, v0, u1, v1 } = drawing.bounds;
-  const whole = { u: [u0 - headroom, u1 + headroom] as Span, v: [v0 - headroom, v1 + headroom] as Span };
   const [across, along] = [100 / printed.across, 100 / printed.along];
   const factor = lying ? { u: along, v: across } : { u: across, v: along };
   const room = { u: 2 * margin + SIDE, v: 2 * margin + FOOTER };
+  const { short, long = Infinity } = paper;
+  const window = {
+    u: ((lying ? long : short) - room.u) / factor.u,
+    v: ((lying ? short : long) - room.v) / factor.v,
+  };
+  const whole = withHeadroom(drawing.bounds, window);
   const free = { u: (whole.u[1] - whole.u[0]) * factor.u + room.u, v: (whole.v[1] - whole.v[0]) * factor.v + room.v };
   const longest = Math.max(lying ? free.u : free.v, leastLength);
   const [width, height] = lying ? [paper.long ?? longest, paper.short] : [paper.short, paper.long ?? longest];
@@ -99,14 +102,14 @@ function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: As
   const cuts = {
     u: joints({
       whole: whole.u,
-      window: (width - room.u) / factor.u,
+      window: window.u,
       overlap,
       texts: boxes.map((box): Span => [box.u0, box.u1]),
       marks: marked.map((box): Span => [box.u0, box.u1]).filter(isShort),
     }),
     v: joints({
       whole: whole.v,
-      window: (height - room.v) / factor.v,
+      window: window.v,
       overlap,
       texts: boxes.map((box): Span => [box.v0, box.v1]),
       marks: marked.map((box): Span => [box.v0, box.v1]).filter(isShort),
