@@ -63,7 +63,6 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
 function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): NoteTarget[] {
   const { rail, groove, staves, display, clear } = panel;
   const bed = rail.height - groove.depth;
-  const lift = staves.bottom - bed;
   const play =
     groove.clearance > display.mark / 8
       ? `Groove in the middle of the rail, ${saidFine(groove.clearance, display)} wider than the stave`
@@ -75,9 +74,7 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
       text: play,
       end: 'arrow',
     },
-    ...(lift > display.mark / 8
-      ? [{ at: at(0, bed + lift / 2), text: `Stave clear of the bed by ${saidFine(lift, display)}` }]
-      : []),
+    { at: at(0, bed + groove.depth / 4), text: 'Stave stands on the bed of the groove' },
     { at: at(-(rail.depth + groove.width) / 4, bed / 2), text: 'Rail, end grain' },
   ];
 }

@@ -77,7 +77,7 @@ function depths(panel: Panel, scale: number): Size[] {
   const strip = coverBox(panel);
   return [
     ...(strip ? stated(strip.z[0], strip.z[1], through) : stated(-staves.depth / 2, staves.depth / 2, through)),
-    ...(strip && rail.depth / 2 > strip.z[1] ? stated(strip.z[1], rail.depth / 2, through) : []),
+    ...(strip ? stated(Math.min(strip.z[1], rail.depth / 2), Math.max(strip.z[1], rail.depth / 2), through) : []),
     ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true }),
   ];
 }
@@ -110,7 +110,7 @@ function notes(panel: Panel, at: View): NoteTarget[] {
       ? [
           {
             at: at(0, top + groove.depth - lift / 2),
-            text: `Stave clear of the groove’s bottom by ${saidFine(lift, display)}`,
+            text: `${saidFine(lift, display)} of room over the stave`,
           },
         ]
       : []),
@@ -121,10 +121,20 @@ function notes(panel: Panel, at: View): NoteTarget[] {
       ? [
           {
             at: at(-(strip.z[0] + strip.z[1]) / 2, strip.y[0] + (strip.y[1] - strip.y[0]) / 3),
-            text: `Cover strip, front and back${pins ? `, glued and pinned up into the rail, ${screwName(pins.row)}` : ''}; never to a slat`,
+            text: `Cover strips, ${saidFine(2 * strip.z[0], display)} apart, ${coverPlace(panel)}${pins ? `, glued and pinned up into the rail, ${screwName(pins.row)}` : ''}; never to a slat`,
           },
         ]
       : []),
     { at: at(back, Math.min(stack - courses.height / 2, top - courses.allowance - 2)), text: 'Top course' },
   ];
 }
+
+/** How the cover strips stand to the faces of the rail. */
+function coverPlace({ cover, rail, display }: Panel): string {
+  const inset = rail.depth / 2 - cover.face - cover.thickness;
+  if (cover.proud > 0) return `proud of the rail’s faces by ${saidFine(cover.proud, display)}`;
+  return inset > FLUSH ? `${saidFine(inset, display)} in from the rail’s faces` : 'flush with the rail’s faces';
+}
+
+/** Faces closer than this are one to the eye, mm. */
+const FLUSH = 0.05;

@@ -31,7 +31,8 @@ export function stripsFront(front: Front): PathMark[] {
         woodFace(at, { x0, y0: clear.bottom, x1: x0 + stop.width, y1: top }, { of: stop.letter, edge: 'edge-light' }),
       )
     : [];
-  const strip = { x0: clear.left, y0: top - cover.height, x1: right, y1: top };
+  const inset = (clear.width - cover.length) / 2;
+  const strip = { x0: clear.left + inset, y0: top - cover.height, x1: right - inset, y1: top };
   const covers =
     cover.height > 0 ? woodFace(at, strip, { of: letterOf(front, 'cover strip'), edge: 'edge-light' }) : [];
   return [...stops, ...covers];

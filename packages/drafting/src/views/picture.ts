@@ -130,7 +130,7 @@ function stavePieces(scene: Scene, which: readonly number[], [y0, y1]: readonly 
 /** Cover strips and stops on one face of the panel; they lie between the weave's own surface and the frame's. */
 function strips(scene: Scene, face: 'front' | 'back'): PathMark[] {
   const { panel, parts } = scene;
-  const { clear, cover, stile, staves, courses } = panel;
+  const { clear, cover, stile } = panel;
   const [right, top] = [clear.left + clear.width, clear.bottom + clear.height];
   const turned = (z0: number, z1: number): [number, number] => (face === 'front' ? [z0, z1] : [-z1, -z0]);
   const stop = partOf(parts, panel, 'stop');
@@ -140,11 +140,13 @@ function strips(scene: Scene, face: 'front' | 'back'): PathMark[] {
     return partInk(scene, 'stop', block([x, clear.bottom, z0], [x + width, top, z1]));
   });
   if (cover.height <= 0) return stops;
-  const surface = staves.depth / 2 + courses.thickness;
-  const [z0, z1] = turned(surface, surface + cover.thickness);
+  const [z0, z1] = turned(cover.face, cover.face + cover.thickness);
+  const inset = (clear.width - cover.length) / 2;
   return [
     ...stops,
-    ...partInk(scene, 'cover strip', block([clear.left, top - cover.height, z0], [right, top, z1]), ['front']),
+    ...partInk(scene, 'cover strip', block([clear.left + inset, top - cover.height, z0], [right - inset, top, z1]), [
+      'front',
+    ]),
   ];
 }
 

@@ -98,24 +98,21 @@ function staveInk(ink: UprightInk): Mark[] {
   return box ? cutFace(rectangle(box), { grain: 'long', angle: 90, ...letter(partOf(parts, panel, 'stave')) }) : [];
 }
 
-/** From where to where the cover strip in front lies, z and y: against the slats, under the rail that it is pinned to. */
+/** From where to where the cover strip in front lies, z and y: outside the slats, under the rail that it is pinned to. */
 export function coverBox({
   cover,
-  staves,
-  courses,
   clear,
 }: Panel): { readonly z: readonly [number, number]; readonly y: readonly [number, number] } | undefined {
   if (cover.height <= 0) return undefined;
   const top = clear.bottom + clear.height;
-  const face = staves.depth / 2 + courses.thickness;
-  return { z: [face, face + cover.thickness], y: [top - cover.height, top] };
+  return { z: [cover.face, cover.face + cover.thickness], y: [top - cover.height, top] };
 }
 
 function coverInk(ink: UprightInk): Mark[] {
   const { panel, parts } = ink;
   const strip = coverBox(panel);
   if (!strip) return [];
-  // Lined the other way than the top course, which it touches.
+  // Lined the other way than the top course beside it.
   const angle = panel.courses.count % 2 === 0 ? 45 : -45;
   return ([1, -1] as const).flatMap((side) => {
     const box = clipped(ink, [side * strip.z[0], side * strip.z[1]], strip.y);

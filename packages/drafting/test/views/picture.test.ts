@@ -24,12 +24,13 @@ const FAR = 260;
 
 /** Everything of the panel that is a block, by the solved numbers. */
 function solids(panel: Panel, parts: readonly Part[]): Solid[] {
-  const { outside, rail, stile, clear, staves, cover, courses } = panel;
+  const { outside, rail, stile, clear, staves, cover } = panel;
   const letter = (role: Part['role']) => partOf(parts, panel, role)?.letter;
   const top = clear.bottom + clear.height;
   const right = clear.left + clear.width;
   const stop = partOf(parts, panel, 'stop');
-  const near = staves.depth / 2 + courses.thickness;
+  const near = cover.face;
+  const inset = (clear.width - cover.length) / 2;
   const deep = stile.depth / 2;
   const solid = (role: Part['role'], from: Place, to: Place): Solid => ({ letter: letter(role), from, to });
   return [
@@ -41,7 +42,7 @@ function solids(panel: Panel, parts: readonly Part[]): Solid[] {
     ...(cover.height > 0
       ? [1, -1].map((way) => {
           const [z0, z1] = way > 0 ? [near, near + cover.thickness] : [-near - cover.thickness, -near];
-          return solid('cover strip', [clear.left, top - cover.height, z0], [right, top, z1]);
+          return solid('cover strip', [clear.left + inset, top - cover.height, z0], [right - inset, top, z1]);
         })
       : []),
     ...(stop

@@ -1,6 +1,6 @@
 import type { PanelSpec, Site } from '../job/job.ts';
-import { floorToMark, type Marks } from '../length.ts';
-import { bendSlat } from '../weave/bend.ts';
+import { floorToMark, INCH, type Marks } from '../length.ts';
+import { bendSlat, type SlatBend } from '../weave/bend.ts';
 import type { Weave } from '../weave/pattern.ts';
 import { woodChange } from '../wood/movement.ts';
 import { allowanceMargin } from './courses.ts';
@@ -11,6 +11,12 @@ export function slatChange(spec: PanelSpec, site: Site, to: number): number {
   const { wood, rings } = spec.wood.slat;
   return woodChange(wood, { size: 1, from: site.built, to, ringAngle: rings });
 }
+
+/** Least clearance between a slat's end and its stile, mm: 1/64 in or half a millimetre, common practice, no source. */
+const END_CLEARANCE = { in: INCH / 64, mm: 0.5 } as const;
+
+/** Slats of one panel that differ by no more than this, or by the mark, are cut alike, mm. */
+const ALIKE = 1;
 
 /** Bends one slat of each row of the weave; rows alike are bent once. */
 export function bendRows(
@@ -24,8 +30,8 @@ export function bendRows(
   }: { clearWidth: number; staves: Staves; courses: Courses; weave: Weave; display: Marks },
 ): RowBehaviour[] {
   const { wood } = spec.wood.slat;
-  return weave.rows.map((sides, row) => {
-    const bend = bendSlat({
+  const bends = weave.rows.map((sides) =>
+    bendSlat({
       clearWidth,
       staves: { count: staves.count, width: staves.width, depth: staves.depth },
       slat: { thickness: courses.thickness, height: courses.height },
@@ -33,15 +39,31 @@ export function bendRows(
       modulus: wood.modulus,
       strength: wood.strength,
       ...(spec.endStop !== undefined && { endStop: spec.endStop }),
-    });
+    }),
+  );
+  const clearance = 2 * END_CLEARANCE[display.unit];
+  const cuts = evened(
+    bends.map(({ cutLength }) => floorToMark(cutLength - clearance, display.mark)),
+    Math.max(ALIKE, display.mark),
+  );
+  return weave.rows.map((sides, row) => {
+    const bend = bends[row] as SlatBend;
     return {
       sides,
       bend,
       courses: weave.rowOfCourse.filter((of) => of === row).length,
       short: bend.extraLength,
-      cutLength: floorToMark(bend.cutLength, display.mark),
+      cutLength: cuts[row] as number,
     };
   });
+}
+
+/** Lengths within `alike` of a shorter one become that one: two stops a hair apart only get mixed up. */
+function evened(lengths: readonly number[], alike: number): number[] {
+  const kept: number[] = [];
+  for (const length of [...lengths].sort((a, b) => a - b))
+    if (length - (kept.at(-1) ?? Number.NEGATIVE_INFINITY) > alike + 1e-6) kept.push(length);
+  return lengths.map((length) => kept.findLast((each) => each <= length + 1e-9) as number);
 }
 
 /** What the seasons of the site do to the stack and to the staves in their grooves. */

@@ -18,7 +18,7 @@ export interface Staves {
   /** x of each left face; the first touches the left stile, the last stave's right face the right stile. */
   readonly lefts: readonly number[];
   readonly centres: readonly number[];
-  /** y of the lower ends. */
+  /** y of the lower ends: the bed of the bottom groove, on which loose staves stand. */
   readonly bottom: number;
 }
 
@@ -50,7 +50,10 @@ export interface RowBehaviour {
   readonly courses: number;
   /** By how much a slat cut to the clear width would end up short, mm. */
   readonly short: number;
-  /** Length to cut, square ends, rounded down to the finest mark so that no slat is squeezed, mm. */
+  /**
+   * Length to cut, square ends, mm: rounded down to the finest mark with clearance at both ends, so that no slat is
+   * squeezed; rows that differ by less than can be told apart are cut alike, to the shortest.
+   */
   readonly cutLength: number;
 }
 
@@ -69,6 +72,19 @@ export interface Movement {
   readonly dryOpening: number;
   /** Play of a stave in its groove, through the panel: built, wettest, driest. */
   readonly grooveClearance: { readonly built: number; readonly wettest: number; readonly driest: number };
+}
+
+/** Strips under the top rail, front and back alike, that hide the allowance; height 0 for none. mm. */
+export interface CoverStrips {
+  readonly height: number;
+  readonly thickness: number;
+  /** From mid-depth to the inner face; the weave passes inside it with play. */
+  readonly face: number;
+  /** How far they stand out beyond the rail's face; 0 where they are flush with it or behind it. */
+  readonly proud: number;
+  readonly length: number;
+  /** How far from mid-depth the courses under them reach; 0 where no strips are wanted. */
+  readonly reach: number;
 }
 
 /** One size that the measured slats changed. */
@@ -95,8 +111,7 @@ export interface Panel {
   readonly groove: { readonly depth: number; readonly width: number; readonly clearance: number };
   readonly staves: Staves;
   readonly courses: Courses;
-  /** Strips under the top rail, front and back, that hide the allowance; height 0 for none. */
-  readonly cover: { readonly height: number; readonly thickness: number };
+  readonly cover: CoverStrips;
   readonly weave: Weave & { readonly name: string; readonly start: 'front' | 'behind' };
   /** What bending does to each of `weave.rows`, in their order. */
   readonly rows: readonly RowBehaviour[];

@@ -1,10 +1,11 @@
 import type { Job, PanelSpec } from '../job/job.ts';
 import { JobError, type Problem } from '../job/problem.ts';
-import { floorToMark, formatLength } from '../length.ts';
+import { formatLength } from '../length.ts';
 import { weaveSides } from '../weave/pattern.ts';
 import { changesOf, measuredCourses } from './asbuilt.ts';
 import { bendRows, seasons, slatChange } from './behaviour.ts';
 import { closeCourses, type HeightToClose } from './courses.ts';
+import { coverStrips } from './cover.ts';
 import type { Courses, Panel } from './panel.ts';
 import { layStaves, type NoRoom } from './staves.ts';
 
@@ -113,6 +114,7 @@ function assemble(job: Job, spec: PanelSpec, clearWidth: number, courses: Course
     depth: Math.max(spec.rail.depth, spec.stile.depth),
   };
   const movement = seasons(spec, site, courses, display);
+  const rows = bendRows(spec, { clearWidth, staves, courses, weave, display });
   return {
     name: spec.name,
     count: spec.count,
@@ -132,23 +134,14 @@ function assemble(job: Job, spec: PanelSpec, clearWidth: number, courses: Course
     },
     staves,
     courses,
-    cover: coverStrips(spec, courses, movement.dryOpening, display.mark),
+    cover: coverStrips({ spec, clearWidth, courses, rows, weave, movement, display }),
     weave: {
       ...weave,
       name: typeof spec.weave.pattern === 'string' ? spec.weave.pattern : 'as given',
       start: weave.rows[0]?.[0] === -1 ? 'behind' : 'front',
     },
-    rows: bendRows(spec, { clearWidth, staves, courses, weave, display }),
+    rows,
     diagonal: Math.hypot(outside.width, outside.height),
     movement,
   };
-}
-
-/** Strips as high as asked, as thick as the room between the woven slats and the rail's face leaves. */
-function coverStrips(spec: PanelSpec, courses: Courses, dryOpening: number, mark: number): Panel['cover'] {
-  const wanted = spec.cover === 'auto' ? (courses.gap > 0 ? 0 : dryOpening) : spec.cover;
-  const room = (spec.rail.depth - spec.stave.depth) / 2 - courses.thickness;
-  const thickness = floorToMark(room * 0.75, mark);
-  if (wanted <= 0 || thickness <= 0) return { height: 0, thickness: 0 };
-  return { height: Math.ceil(wanted / mark - 1e-9) * mark, thickness };
 }

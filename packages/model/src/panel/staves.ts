@@ -47,7 +47,7 @@ export function layStaves(
     bay: pitch - width,
     lefts,
     centres: lefts.map((left) => left + width / 2),
-    bottom: clear.bottom - spec.groove.depth + clearance / 2,
+    bottom: clear.bottom - spec.groove.depth,
   };
 }
 

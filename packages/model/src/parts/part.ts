@@ -28,7 +28,7 @@ export interface Part {
   readonly spare: number;
   /** Finished length along the grain, mm. */
   readonly length: number;
-  /** Cut beyond `length` at first, to be trimmed once the stack is measured, mm; 0 for all but stiles and staves. */
+  /** Cut beyond `length` at first, to be trimmed once the stack is measured, mm; 0 for all but stiles, staves and stop strips. */
   readonly over: number;
   /** Finished larger side of the section, mm. */
   readonly width: number;

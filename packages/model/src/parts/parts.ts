@@ -1,3 +1,4 @@
+import { STOP_WIDTH, stopThickness } from '../panel/cover.ts';
 import type { Panel } from '../panel/panel.ts';
 import { useMembers } from '../uses/members.ts';
 import { partLetter } from './letter.ts';
@@ -7,7 +8,7 @@ import type { Part, PartRole } from './part.ts';
 /**
  * Every piece of one panel or of several, with letter, count, finished size, wood and grade. Identical pieces of several
  * panels are one row that says where each goes. Slats get a spare share, rounded up, at least two.
- * @param options `spare`: spare slats in percent of the slats wanted; `long`: mm by which stiles and staves of panels
+ * @param options `spare`: spare slats in percent of the slats wanted; `long`: mm by which stiles, staves and stops of panels
  *   whose stack is not measured yet are first cut longer. A job holds both.
  */
 export function partsOf(
@@ -48,7 +49,7 @@ export function partsOf(
 }
 
 /** Members that are trimmed to the measured stack. */
-const TRIMMED: readonly PartRole[] = ['stile', 'stave'];
+const TRIMMED: readonly PartRole[] = ['stile', 'stave', 'stop'];
 
 /** Whole numbers only: 100 + 10 % is 110, not 111. */
 function spareSlats(count: number, percent: number): number {
@@ -109,7 +110,7 @@ export function membersOf(panel: Panel): Member[] {
         length,
         section: [courses.height, courses.thickness],
         wood: wood.slat,
-        made: 'clear width plus the bend, rounded down to the mark',
+        made: 'clear width plus the bend, less clearance at both ends, rounded down to the mark',
       }),
     ),
     ...(cover.height > 0
@@ -118,10 +119,13 @@ export function membersOf(panel: Panel): Member[] {
             name: 'cover strip',
             role: 'cover strip' as const,
             count: 2,
-            length: clear.width,
+            length: cover.length,
             section: [cover.height, cover.thickness] as const,
             wood: wood.slat,
-            made: 'clear width; hides the room over the stack',
+            made:
+              cover.length < clear.width
+                ? 'between the stop strips; hides the room over the stack'
+                : 'clear width; hides the room over the stack',
           },
         ]
       : []),
@@ -141,13 +145,10 @@ function rowsOfLength(panel: Panel, length: number): string {
   return `row ${rows.join(' and ')} of the weave`;
 }
 
-/** Width of a stop strip along the panel: enough to nail without splitting, common practice, no source; mm. */
-const STOP_WIDTH = 12.7;
-
 /** Strips on the stiles, front and back, that hold the slats' ends within the stop distance of mid-depth. */
-function endStops({ spec, stile, courses, clear }: Panel): Member[] {
-  if (spec.endStop === undefined) return [];
-  const thickness = stile.depth / 2 - spec.endStop - courses.thickness / 2;
+function endStops(panel: Panel): Member[] {
+  const { spec, clear } = panel;
+  const thickness = stopThickness(panel);
   if (thickness <= 0) return [];
   return [
     {

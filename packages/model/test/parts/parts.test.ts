@@ -33,7 +33,7 @@ describe('partsOf', () => {
     for (const letter of letters) for (const taken of [...VIEW_LETTERS, 'I', 'O']) expect(letter).not.toContain(taken);
   });
 
-  test('stiles and staves alone are cut long at first, and not once the stack is measured', () => {
+  test('stiles, staves and stop strips alone are cut long at first, and not once the stack is measured', () => {
     const long = (more: object): [string, number][] =>
       partsOf(panelOf({ ...spec, ...more }), { long: 25 })
         .filter(({ over }) => over > 0)
@@ -42,6 +42,7 @@ describe('partsOf', () => {
       ['stile', 25],
       ['stave', 25],
     ]);
+    expect(long({ slat: { stop: '1/2' } })).toContainEqual(['stop', 25]);
     expect(long({ measured: { stack: 48 } })).toEqual([]);
     expect(partsOf(panelOf(spec)).every(({ over }) => over === 0)).toBe(true);
   });
@@ -113,9 +114,9 @@ describe('massOf', () => {
     expect(cubicInches[0]).toBeCloseTo(252, 6);
     expect(cubicInches[1]).toBeCloseTo(311.390625, 6);
     expect(cubicInches[2]).toBeCloseTo(141.357422, 5);
-    // 44.6467616 rounded down to 1/16 is 44.625: 489.479736 in³.
-    expect(cubicInches[3]).toBeCloseTo(36 * 44.625 * 0.1875 * 1.625, 6);
-    expect(volume / 25.4 ** 3).toBeCloseTo(1194.466537 - 36 * (44.6467616 - 44.625) * 0.1875 * 1.625, 2);
+    // 44.6467616 less 1/64 at both ends is 44.6155116, rounded down to 1/16 44.5625: 488.794922 in³.
+    expect(cubicInches[3]).toBeCloseTo(36 * 44.5625 * 0.1875 * 1.625, 6);
+    expect(volume / 25.4 ** 3).toBeCloseTo(1194.466537 - 36 * (44.6467616 - 44.5625) * 0.1875 * 1.625, 2);
     // The handbook's 62.4 lb/ft³ of water is 1000 kg/m³ to three figures.
     expect(mass / 0.45359237 / ((volume / 25.4 ** 3 / 1728) * 30.75072)).toBeCloseTo(1, 3);
     // A board foot is 144 cubic inches.

@@ -1,0 +1,115 @@
+import { describe, expect, test } from 'vitest';
+import { type Panel, partsOf, sampleSlat, screwSchedule } from '../../src/index.ts';
+import { panelOf } from '../support.ts';
+
+const base = { size: { width: 1000, height: 1200 }, stave: { count: 4 }, fit: { vary: 'outside' } };
+const solved = (more: object = {}) => panelOf({ ...base, ...more }, { unit: 'mm' });
+
+/** Rows that want slats of 929.99, 930.33 and 930.41 mm without clearance; a single stave at the ends of the third only. */
+const SHUTTER = {
+  size: { width: 1000, height: 900 },
+  stave: { count: 7 },
+  slat: { thickness: 3, height: 30 },
+  weave: { rows: ['++-++--', '+--+-++', '-+-+-+-'] },
+};
+
+/** Greatest |z| of any face of the top course, by sampling it densely, mm. */
+function reachOfTop({ weave, rows, courses, clear }: Panel): number {
+  const bend = rows[weave.rowOfCourse[courses.count - 1] as number]?.bend;
+  let most = 0;
+  for (let x = 0; x <= clear.width; x += 0.5) {
+    const { z, slope } = sampleSlat(bend as NonNullable<typeof bend>, x);
+    most = Math.max(most, Math.abs(z) + courses.thickness / 2 / Math.hypot(1, slope));
+  }
+  return most;
+}
+
+describe('cover strips', () => {
+  test.each([
+    {},
+    { weave: 'paired courses' },
+    { weave: { pattern: 'plain', start: 'behind' } },
+    { rail: { depth: 60 } },
+  ])('inner faces stand a millimetre or more outside all that the top course reaches: %j', (more) => {
+    const panel = solved(more);
+    const { cover } = panel;
+    expect(cover.height).toBeGreaterThan(0);
+    expect(cover.face).toBeGreaterThanOrEqual(reachOfTop(panel) + 1 - 1e-6);
+    expect(cover.face).toBeGreaterThan(panel.staves.depth / 2 + panel.courses.thickness + 1);
+  });
+
+  test('are as thick as what is left to the rail’s face, flush with it, and 12 mm at the most', () => {
+    const { cover, rail } = solved({ rail: { depth: 46 } });
+    expect(cover.proud).toBe(0);
+    expect(cover.face + cover.thickness).toBeCloseTo(rail.depth / 2, 9);
+    expect(cover.thickness).toBeGreaterThan(5);
+    const deep = solved({ rail: { depth: 80 } });
+    expect(deep.cover.thickness).toBe(12);
+    expect(deep.cover.face + 12).toBeLessThan(deep.rail.depth / 2);
+    // Against the weave, not against the face: what hides a gap far off hides nothing.
+    expect(deep.cover.face - reachOfTop(deep)).toBeLessThan(1.6);
+  });
+
+  test('are never thinner than 5 mm or 3/16 in: they stand proud of the rail’s face by what lacks', () => {
+    const { cover, rail } = solved({ rail: { depth: 36 } });
+    expect(cover.thickness).toBe(5);
+    expect(cover.proud).toBeGreaterThan(0);
+    expect(cover.face + cover.thickness).toBeCloseTo(rail.depth / 2 + cover.proud, 9);
+    const inch = panelOf({ size: { width: '44 1/2', height: 52 } });
+    expect(inch.cover.thickness).toBeCloseTo((3 * 25.4) / 16, 9);
+  });
+
+  test('are left out where the ends of the top course stand out so far that no strip would bear on the rail', () => {
+    const { cover, rail } = solved({
+      stave: { count: 8, depth: 14 },
+      weave: 'two-over-two basket',
+      rail: { depth: 38 },
+    });
+    expect(cover).toMatchObject({ height: 0, thickness: 0, length: 0 });
+    expect(cover.reach).toBeGreaterThan(rail.depth / 2 - 4);
+  });
+
+  test('a strip as high as a course and more stands clear of the courses under it as well', () => {
+    const shutter = (cover: number) => panelOf({ ...SHUTTER, top: { cover } }, { unit: 'mm' });
+    const low = shutter(18);
+    // The top course has the third row, whose ends are single.
+    expect(low.weave.rowOfCourse.at(-1)).toBe(2);
+    expect(low.cover.reach).toBeCloseTo(reachOfTop(low), 1);
+    expect(shutter(60).cover.reach).toBeGreaterThan(low.cover.reach + 5);
+  });
+
+  test('run between the stop strips, and their pins stand in what lies on the rail', () => {
+    const panel = solved({ slat: { thickness: 4, stop: 10.5 }, rail: { depth: 46 }, stile: { depth: 46 } });
+    const strip = partsOf(panel).find(({ role }) => role === 'cover strip');
+    expect(strip?.length).toBeCloseTo(panel.clear.width - 2 * 12.7, 9);
+    const proud = solved({ rail: { depth: 36 } });
+    const pins = screwSchedule(proud).find(({ joint }) => joint === 'cover strip to top rail');
+    for (const { z } of pins?.places ?? []) expect(Math.abs(z)).toBeLessThan(proud.rail.depth / 2);
+  });
+});
+
+describe('slats', () => {
+  test('are cut with half a millimetre or more of clearance at both ends, 1/64 in in inch work', () => {
+    for (const [panel, least] of [
+      [solved(), 1],
+      [panelOf({ size: { width: '44 1/2', height: 52 } }), 25.4 / 32],
+    ] as const)
+      for (const { bend, cutLength } of panel.rows) {
+        expect(bend.cutLength - cutLength).toBeGreaterThanOrEqual(least - 1e-9);
+        expect(bend.cutLength - cutLength).toBeLessThan(least + panel.display.mark + 1e-6);
+      }
+  });
+
+  test('of one panel whose rows want lengths a millimetre apart are all cut to the shorter', () => {
+    const panel = panelOf(SHUTTER, { unit: 'mm' });
+    expect(new Set(panel.rows.map(({ bend }) => Math.floor(bend.cutLength))).size).toBeGreaterThan(1);
+    expect(new Set(panel.rows.map(({ cutLength }) => cutLength)).size).toBe(1);
+    expect(partsOf(panel).filter(({ role }) => role === 'slat')).toHaveLength(1);
+  });
+});
+
+test('staves stand on the bed of the bottom groove; their clearance is all at the top', () => {
+  const { staves, clear, groove } = solved({ stave: { count: 4, clearance: 3 } });
+  expect(staves.bottom).toBeCloseTo(clear.bottom - groove.depth, 9);
+  expect(clear.bottom + clear.height + groove.depth - (staves.bottom + staves.length)).toBeCloseTo(3, 9);
+});
