@@ -1,4 +1,5 @@
 import type { CutPlan, CutTree, PlannedBoard } from './plan.ts';
+import { isPlaned } from './plane.ts';
 import type { CuttingInput } from './problem.ts';
 import type { Stock } from './stock.ts';
 import { ticksDown, ticksUp } from './ticks.ts';
@@ -54,7 +55,7 @@ interface Walk {
 function walkBoard(walk: Walk): void {
   const { board, stock, input } = walk;
   const { saw } = input;
-  const off = stock.surface === 'rough' ? 2 * ticksUp(saw.planing) : 0;
+  const off = stock.surface === 'rough' ? 2 * ticksUp(saw.dressing ?? saw.planing) : 0;
   const sides = [ticksDown(stock.thickness) - off, ticksDown(stock.width) - off].sort((a, b) => a - b);
   const size = { length: ticksDown(stock.length), width: sides[1] as number, thickness: sides[0] as number };
   for (const name of ['length', 'width', 'thickness'] as const) {
@@ -95,7 +96,7 @@ function walkTree(walk: Walk, tree: CutTree, size: Size, at: { full: boolean; ta
   const lost = tree.cut === 'cross' ? ticksUp(saw.crossKerf) : ticksUp(saw.ripKerf) + 2 * ticksUp(saw.planing);
   if (Math.abs(cut / 640 - tree.at) > 1e-9) walk.say(`cut at ${tree.at} is off the grid`);
   if (cut <= 0 || cut >= size[along]) walk.say(`cut at ${tree.at} is outside its piece of ${size[along] / 640}`);
-  if (tree.cut === 'rip') {
+  if (tree.cut === 'rip' && !isPlaned(tree, size[along] / 640, saw)) {
     if (size.length < ticksUp(saw.shortestRip)) walk.say(`rip of a piece ${size.length / 640} long`);
     if (size[along] < ticksUp(saw.narrowestRip)) walk.say(`rip of a piece ${size[along] / 640} wide`);
     const through = size[tree.axis === 'width' ? 'thickness' : 'width'];

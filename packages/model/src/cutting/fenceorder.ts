@@ -1,9 +1,21 @@
 import type { CutTree, FenceSetting, PlannedBoard } from './plan.ts';
+import { isPlaned, type Planing } from './plane.ts';
+
+/** A rip, and the rips that it frees. */
+interface RipNode {
+  readonly at: number;
+  readonly then: readonly RipNode[];
+}
 
 /** A rip whose piece is free. */
 interface Ready {
-  readonly tree: Extract<CutTree, { cut: 'rip' }>;
+  readonly rip: RipNode;
   readonly board: number;
+}
+
+/** What a rip loses beside the piece at the fence, mm, and what is planed. */
+interface RipLosses extends Planing {
+  readonly rip: number;
 }
 
 /** One setting worked: the rips done, on all boards alike, and the rips that are free after it. */
@@ -29,10 +41,13 @@ const RULES: readonly Rule[] = [
 
 /**
  * Fence settings in an order that can be worked: a rip comes after the rips that free its piece, and everything that can
- * be ripped at a setting is. The same size comes back as seldom as the rules found.
+ * be ripped at a setting is. The same size comes back as seldom as the rules found. What is planed needs no setting.
  */
-export function fenceOrder(boards: readonly PlannedBoard[]): FenceSetting[] {
-  const ready = boards.flatMap(({ tree }, board) => freed(tree, board));
+export function fenceOrder(
+  boards: readonly PlannedBoard[],
+  losses: RipLosses = { rip: 0, planing: 0 },
+): FenceSetting[] {
+  const ready = boards.flatMap((of, board) => ripsIn(of.tree, of, losses).map((rip) => ({ rip, board })));
   const orders = RULES.map((rule) => orderBy(rule, ready, boards));
   return orders.reduce((best, order) => (order.length < best.length ? order : best));
 }
@@ -40,7 +55,7 @@ export function fenceOrder(boards: readonly PlannedBoard[]): FenceSetting[] {
 function orderBy(rule: Rule, start: readonly Ready[], boards: readonly PlannedBoard[]): FenceSetting[] {
   const settings: FenceSetting[] = [];
   for (let ready = start; ready.length > 0; ) {
-    const sizes = [...new Set(ready.map(({ tree }) => tree.at))];
+    const sizes = [...new Set(ready.map(({ rip }) => rip.at))];
     const next = sizes.map((at) => work(at, ready, boards)).sort(rule)[0] as Worked;
     settings.push(next.setting);
     ready = next.ready;
@@ -55,27 +70,37 @@ function work(at: number, ready: readonly Ready[], boards: readonly PlannedBoard
   let [rips, behind] = [0, 0];
   const open = [...ready];
   for (let next = open.pop(); next !== undefined; next = open.pop()) {
-    const { tree, board } = next;
+    const { rip, board } = next;
     const count = boards[board]?.count ?? 0;
-    if (tree.at === at) {
+    if (rip.at === at) {
       rips += count;
       touched.add(board);
-      open.push(...freed(tree.a, board), ...freed(tree.b, board));
+      open.push(...rip.then.map((more) => ({ rip: more, board })));
     } else {
       after.push(next);
-      behind += count * (ripsAt(at, tree.a) + ripsAt(at, tree.b));
+      behind += count * ripsAt(at, rip.then);
     }
   }
   return { setting: { at, rips, boards: [...touched].sort((a, b) => a - b) }, ready: after, behind };
 }
 
-/** The rips of a tree that wait for no other rip. */
-function freed(tree: CutTree, board: number): Ready[] {
+/** The rips of a tree that wait for no other rip; a piece that is planed is planed at once. */
+function ripsIn(
+  tree: CutTree,
+  piece: { readonly width: number; readonly thickness: number },
+  losses: RipLosses,
+): RipNode[] {
   if (tree === null || !('cut' in tree)) return [];
-  return tree.cut === 'rip' ? [{ tree, board }] : [...freed(tree.a, board), ...freed(tree.b, board)];
+  if (tree.cut === 'cross') return [...ripsIn(tree.a, piece, losses), ...ripsIn(tree.b, piece, losses)];
+  const { axis, at } = tree;
+  const size = piece[axis];
+  const then = [
+    ...ripsIn(tree.a, { ...piece, [axis]: at }, losses),
+    ...ripsIn(tree.b, { ...piece, [axis]: size - at - losses.rip }, losses),
+  ];
+  return isPlaned(tree, size, losses) ? then : [{ at, then }];
 }
 
-function ripsAt(at: number, tree: CutTree): number {
-  if (tree === null || !('cut' in tree)) return 0;
-  return Number(tree.cut === 'rip' && tree.at === at) + ripsAt(at, tree.a) + ripsAt(at, tree.b);
+function ripsAt(at: number, rips: readonly RipNode[]): number {
+  return rips.reduce((sum, rip) => sum + Number(rip.at === at) + ripsAt(at, rip.then), 0);
 }

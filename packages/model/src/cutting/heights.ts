@@ -3,7 +3,7 @@ import type { CutPlan } from './plan.ts';
 import { type CuttingInput, sidesOf } from './problem.ts';
 import { type PlanLimits, planCutsQuick } from './quick.ts';
 import type { Saw, Stock } from './stock.ts';
-import { fromTicks, ticksUp } from './ticks.ts';
+import { fromTicks } from './ticks.ts';
 
 /** What the slat heights to look at follow from. Sizes in mm. */
 export interface SlatHeightRange {
@@ -45,7 +45,7 @@ export function slatHeights(range: SlatHeightRange): SlatHeight[] {
   add(Math.ceil(from / step - 1e-9) * step);
   add(to);
   const loss = saw.ripKerf + 2 * saw.planing;
-  const sides = range.stock.flatMap((s) => Object.values(sidesOf(s, ticksUp(saw.planing))).map(fromTicks));
+  const sides = range.stock.flatMap((s) => Object.values(sidesOf(s, saw)).map(fromTicks));
   for (const side of new Set(sides)) {
     for (const rest of [side, ...(range.others ?? []).map((o) => side - o - loss)]) {
       for (let m = 1; rest > 0; m++) {

@@ -1,5 +1,5 @@
 import type { Divisions, Valued } from './division.ts';
-import { mayPart, type Ripping, type SectionPattern, type SectionTree } from './section.ts';
+import { mayPart, mayTrim, type Ripping, type SectionPattern, type SectionTree } from './section.ts';
 
 /** Sticks as they lie in a board's section, before it is settled which rip comes first; sizes in ticks. */
 export type Layout = Lies & ({ readonly stick: number } | { readonly axis: Axis; readonly parts: readonly Layout[] });
@@ -96,6 +96,12 @@ function lay(rip: Ripping, layout: Layout, room: Lies): SectionTree {
   }
   const { axis } = layout;
   const deep = other(axis);
+  const over = room[deep] - layout[deep];
+  // A shaving is planed off the whole piece, not off its strips one by one.
+  if (over > 0 && over <= (rip.shaving ?? 0)) {
+    const row = rowIn(rip, axis, layout.parts, { ...room, [deep]: layout[deep] });
+    if (row !== null) return { axis: deep, at: layout[deep], a: row, b: null };
+  }
   const inRow = rowIn(rip, layout.axis, layout.parts, room);
   // Where the piece is too deep to be parted so, what is beyond the row goes first.
   if (inRow !== null || layout[deep] >= room[deep] || !mayPart(rip, room[deep], room[axis])) return inRow;
@@ -108,7 +114,7 @@ function leaf(rip: Ripping, stick: number, size: Lies, room: Lies, swapped = fal
   const axis = (['width', 'thickness'] as const)[swapped ? 1 : 0] as Axis;
   const cut = (at: Axis, piece: Lies, a: SectionTree): SectionTree | undefined => {
     if (size[at] === piece[at]) return a;
-    return mayPart(rip, piece[at], piece[other(at)]) ? { axis: at, at: size[at], a, b: null } : undefined;
+    return mayTrim(rip, size[at], piece[at], piece[other(at)]) ? { axis: at, at: size[at], a, b: null } : undefined;
   };
   const inner = cut(other(axis), { ...room, [axis]: size[axis] }, { stick });
   return inner === undefined ? undefined : cut(axis, room, inner);
@@ -125,7 +131,7 @@ function rowIn(rip: Ripping, axis: Axis, parts: readonly Layout[], room: Lies): 
     const piece = made[i];
     if (piece === undefined) return null;
     if (piece.size === along) return piece.tree;
-    if (!mayPart(rip, along, across)) return undefined;
+    if (!mayTrim(rip, piece.size, along, across)) return undefined;
     const b = cutOff(i + 1, along - piece.size - rip.loss);
     return b === undefined ? undefined : { axis, at: piece.size, a: piece.tree, b };
   };

@@ -90,6 +90,7 @@ export function nest(problem: Problem): Nested {
       loss: problem.ripLoss,
       narrowest: problem.narrowestRip,
       deepest: problem.deepestRip,
+      shaving: problem.shaving,
     });
     complete &&= ways.complete;
     const indices = sections.map((s) => {

@@ -53,6 +53,8 @@ export interface Problem {
   readonly narrowestRip: number;
   /** Infinity where there is no limit. */
   readonly deepestRip: number;
+  /** What a plane takes off a side instead of a rip; 0 where everything is ripped. */
+  readonly shaving: number;
   readonly keepFrom: number;
   readonly costIs: 'price' | 'wood';
   /** Every cost is a whole multiple of it. */
@@ -80,7 +82,7 @@ export function problemOf({ parts, stock, offcuts, saw }: CuttingInput): Problem
   const classes: BoardClass[] = [];
   const boards: Board[] = [];
   const add = (s: Stock, index: number, rack: boolean): void => {
-    const sides = sidesOf(s, planing);
+    const sides = sidesOf(s, saw);
     const [trimHead, trimTail] = [ticksUp(s.trim ?? saw.trimHead), ticksUp(s.trim ?? saw.trimTail)];
     const length = ticksDown(s.length);
     const lost = (trimHead > 0 ? trimHead + crossKerf : 0) + (trimTail > 0 ? trimTail + crossKerf : 0);
@@ -115,15 +117,16 @@ export function problemOf({ parts, stock, offcuts, saw }: CuttingInput): Problem
     shortestRip: ticksUp(saw.shortestRip),
     narrowestRip: ticksUp(saw.narrowestRip),
     deepestRip: saw.deepest === undefined ? Number.POSITIVE_INFINITY : ticksDown(saw.deepest),
+    shaving: ticksDown(saw.shaving ?? 0),
     keepFrom: ticksUp(saw.keepFrom),
     costIs,
     costStep: boards.reduce((step, b) => gcd(step, b.cost), 0) || 1,
   };
 }
 
-/** Section of a stock as it can be used, in ticks: rough stock loses two planed faces on each side first. */
-export function sidesOf(s: Stock, planing: number): { thickness: number; width: number } {
-  const off = s.surface === 'rough' ? 2 * planing : 0;
+/** Section of a stock as it can be used, in ticks: rough stock loses two dressed faces on each side first. */
+export function sidesOf(s: Stock, saw: Pick<Saw, 'planing' | 'dressing'>): { thickness: number; width: number } {
+  const off = s.surface === 'rough' ? 2 * ticksUp(saw.dressing ?? saw.planing) : 0;
   const a = ticksDown(s.thickness) - off;
   const b = ticksDown(s.width) - off;
   return { thickness: Math.min(a, b), width: Math.max(a, b) };

@@ -3,7 +3,7 @@ import type { Group } from './group.ts';
 import type { BoundKind, CutPlan, PlannedBoard, Refusal, ShoppingLine } from './plan.ts';
 import type { CuttingInput, Problem } from './problem.ts';
 import { sidesOf } from './problem.ts';
-import { fromTicks, ticksUp } from './ticks.ts';
+import { fromTicks } from './ticks.ts';
 import { plannedBoards } from './tree.ts';
 import { leftoversOf, sharesOf, tally } from './walk.ts';
 
@@ -23,7 +23,13 @@ export function finishPlan(problem: Problem, input: CuttingInput, groups: readon
   );
   const unit = costUnit(problem);
   const optimal = bound >= cost;
-  const sum = tally(boards, { cross: fromTicks(problem.crossKerf), rip: fromTicks(problem.ripLoss) });
+  const loss = {
+    cross: fromTicks(problem.crossKerf),
+    rip: fromTicks(problem.ripLoss),
+    planing: input.saw.planing,
+    ...(input.saw.shaving !== undefined && { shaving: input.saw.shaving }),
+  };
+  const sum = tally(boards, loss);
   return {
     status: optimal ? 'optimal' : 'within',
     boards,
@@ -33,7 +39,7 @@ export function finishPlan(problem: Problem, input: CuttingInput, groups: readon
     boundKind: worst(groups.map((g) => g.boundKind)),
     gap: optimal ? 0 : cost / bound - 1,
     shares: sharesOf(sum, planedOff(input, boards)),
-    fences: fenceOrder(boards),
+    fences: fenceOrder(boards, loss),
     rips: sum.rips,
     crosscuts: sum.crosscuts,
     shopping: shoppingList(problem, input, boards),
@@ -73,10 +79,9 @@ function worst(kinds: readonly BoundKind[]): BoundKind {
 
 /** Wood that rough stock loses on its outer faces before the first cut, mm3. */
 function planedOff(input: CuttingInput, boards: readonly PlannedBoard[]): number {
-  const planing = ticksUp(input.saw.planing);
   return boards.reduce((sum, b) => {
     const s = input[b.from][b.stock] as CuttingInput['stock'][number];
-    const left = sidesOf(s, planing);
+    const left = sidesOf(s, input.saw);
     const off = s.thickness * s.width - fromTicks(left.thickness) * fromTicks(left.width);
     return sum + (s.surface === 'rough' ? off * b.length * b.count : 0);
   }, 0);

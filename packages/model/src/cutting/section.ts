@@ -16,8 +16,9 @@ export type SectionTree =
 export interface SectionPattern {
   readonly counts: readonly number[];
   readonly tree: SectionTree;
-  /** Different fence settings, ticks. */
+  /** Different fence settings, ticks; what is planed needs none. */
   readonly fences: readonly number[];
+  /** Cuts, planed ones among them. */
   readonly rips: number;
 }
 
@@ -37,6 +38,8 @@ export interface Ripping {
   readonly narrowest: number;
   /** Infinity where there is no limit. */
   readonly deepest: number;
+  /** What a plane takes off a side instead of a rip; it knows no deepest cut. Absent: nothing. */
+  readonly shaving?: number;
 }
 
 const PIECE_CAP = 120;
@@ -49,6 +52,11 @@ export function mayPart(rip: Ripping, along: number, across: number): boolean {
   return along >= rip.narrowest && across <= rip.deepest;
 }
 
+/** Whether such a piece may be brought to `at` along the cut with nothing beyond: by plane or saw. */
+export function mayTrim(rip: Ripping, at: number, along: number, across: number): boolean {
+  return along - at <= (rip.shaving ?? 0) || mayPart(rip, along, across);
+}
+
 /**
  * The undominated ways to rip a board's section into sticks, every cut at a normal position; each with the tree of
  * fewest fence settings, then fewest rips. `complete` is false where the list was cut short.
@@ -58,6 +66,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const nothing: SectionPattern = { counts: rip.sections.map(() => 0), tree: null, fences: [], rips: 0 };
   const smallest = rip.sections.reduce((least, s) => Math.min(least, s.thickness), Number.POSITIVE_INFINITY);
   const state = { complete: true, work: 0 };
+  const { shaving = 0 } = rip;
 
   // Places depend only on which sections fit across, so there are few different lists.
   const lists = new Map<string, Int32Array>();
@@ -109,10 +118,11 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
     });
     for (const axis of ['width', 'thickness'] as const) {
       const [along, across] = axis === 'width' ? [w, t] : [t, w];
-      if (!mayPart(rip, along, across)) continue;
+      // Where the saw may not part a piece a plane may still bring it to size.
+      const least = mayPart(rip, along, across) ? 1 : Math.max(1, along - shaving);
       for (const place of places(across)) {
         const at = place - rip.loss;
-        if (at <= 0) continue;
+        if (at < least) continue;
         if (at >= along || ++state.work > WORK_CAP) break;
         const rest = trim(along - at - rip.loss, across);
         // The mirrored cut is looked at instead.
@@ -121,7 +131,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
         for (const a of first) {
           if (a.tree === null) continue;
           state.work += second.length * found.length;
-          for (const b of second) insert(found, { axis, at, a, b }, rip.sections);
+          for (const b of second) insert(found, { axis, at, a, b, planed: along - at <= shaving }, rip.sections);
         }
       }
     }
@@ -148,10 +158,11 @@ interface Cut {
   readonly at: number;
   readonly a: SectionPattern;
   readonly b: SectionPattern;
+  readonly planed: boolean;
 }
 
-function join({ axis, at, a, b }: Cut, counts: readonly number[]): SectionPattern {
-  const fences = [...new Set([at, ...a.fences, ...b.fences])].sort((x, y) => x - y);
+function join({ axis, at, a, b, planed }: Cut, counts: readonly number[]): SectionPattern {
+  const fences = [...new Set([...(planed ? [] : [at]), ...a.fences, ...b.fences])].sort((x, y) => x - y);
   return { counts, tree: { axis, at, a: a.tree, b: b.tree }, fences, rips: 1 + a.rips + b.rips };
 }
 
@@ -204,11 +215,11 @@ function row(
 ): SectionPattern | undefined {
   if (along < size) return undefined;
   if (along === size) return each;
-  if (!mayPart(rip, along, across)) return undefined;
+  if (!mayTrim(rip, size, along, across)) return undefined;
   const nothing = { counts: each.counts.map(() => 0), tree: null, fences: [], rips: 0 };
   const b = row(rip, axis, [along - size - rip.loss, across], size, each) ?? nothing;
   const counts = each.counts.map((n, i) => n + (b.counts[i] as number));
-  return join({ axis, at: size, a: each, b }, counts);
+  return join({ axis, at: size, a: each, b, planed: along - size <= (rip.shaving ?? 0) }, counts);
 }
 
 /** The patterns that no other beats, the first of those that yield the same. */

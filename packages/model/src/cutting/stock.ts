@@ -12,7 +12,7 @@ export interface Stock {
   readonly length: number;
   readonly wood: string;
   readonly grade: Grade;
-  /** `rough` stock loses two planed faces on each side of its section before anything else. */
+  /** `rough` stock loses two dressed faces on each side of its section before anything else. */
   readonly surface: 'surfaced' | 'rough';
   /** Absent: the plan then uses the least wood. */
   readonly price?: { readonly amount: number; readonly per: PricePer };
@@ -30,6 +30,10 @@ export interface Saw {
   readonly crossKerf: number;
   /** Planed off each sawn lengthwise face. */
   readonly planing: number;
+  /** Planed off each face of a rough board before anything else; absent: as much as `planing`. */
+  readonly dressing?: number;
+  /** A piece is brought to size by the plane where no more than this comes off a side; absent: always by a rip. */
+  readonly shaving?: number;
   /** Cut off the head and the tail of each board to square it; 0: the factory end is used, no cut is made. */
   readonly trimHead: number;
   readonly trimTail: number;

@@ -1,4 +1,5 @@
 import type { CutTree, Leftover, PlannedBoard, Shares } from './plan.ts';
+import { isPlaned, type Planing } from './plane.ts';
 
 /** Sizes of a piece of wood as it stands, mm. */
 interface Piece {
@@ -17,8 +18,14 @@ export interface Tally {
   readonly crosscuts: number;
 }
 
-/** Walks every board of a plan and adds up wood (mm3) and cuts. Losses of a cut in mm. */
-export function tally(boards: readonly PlannedBoard[], loss: { readonly cross: number; readonly rip: number }): Tally {
+/** What cuts lose, mm, and what is planed. */
+interface Losses extends Planing {
+  readonly cross: number;
+  readonly rip: number;
+}
+
+/** Walks every board of a plan and adds up wood (mm3) and cuts; what is planed is no rip and all shavings. */
+export function tally(boards: readonly PlannedBoard[], loss: Losses): Tally {
   const sum = { parts: 0, dust: 0, kept: 0, opened: 0, rips: 0, crosscuts: 0 };
   const walk = (tree: CutTree, piece: Piece, count: number): void => {
     const volume = piece.length * piece.width * piece.thickness;
@@ -28,9 +35,11 @@ export function tally(boards: readonly PlannedBoard[], loss: { readonly cross: n
     else {
       const along = tree.cut === 'cross' ? 'length' : tree.axis;
       const size = piece[along];
-      const lost = Math.min(tree.cut === 'cross' ? loss.cross : loss.rip, size - tree.at);
+      const planed = tree.cut === 'rip' && isPlaned(tree, size, loss);
+      const most = size - tree.at;
+      const lost = planed ? most : Math.min(tree.cut === 'cross' ? loss.cross : loss.rip, most);
       sum.dust += (volume / size) * lost * count;
-      sum[tree.cut === 'cross' ? 'crosscuts' : 'rips'] += count;
+      if (!planed) sum[tree.cut === 'cross' ? 'crosscuts' : 'rips'] += count;
       walk(tree.a, { ...piece, [along]: tree.at }, count);
       walk(tree.b, { ...piece, [along]: size - tree.at - lost }, count);
     }

@@ -35,6 +35,8 @@ export interface JobFile {
     rip?: number;
     cross?: number;
     planing?: number;
+    dressing?: number;
+    shaving?: number;
     trim?: { head?: number; tail?: number };
     shortest?: number;
     narrowest?: number;

@@ -104,6 +104,8 @@ export function jobFileSchema(unit: Unit): z.ZodType<JobFile> {
         rip: opt('kerf'),
         cross: opt('kerf'),
         planing: opt('planing'),
+        dressing: opt('planing'),
+        shaving: opt('planing'),
         trim: z.strictObject({ head: opt('trim'), tail: opt('trim') }).optional(),
         shortest: opt('rule'),
         narrowest: opt('rule'),

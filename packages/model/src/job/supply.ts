@@ -87,10 +87,23 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
   if (saw.kerf === undefined && (saw.rip === undefined || saw.cross === undefined)) {
     assume.length(['saw', 'kerf'], undefined, kerf, 'a full-kerf blade');
   }
+  const planing = assume.length(['saw', 'planing'], saw.planing, 0, 'slats are used as sawn');
   return {
     ripKerf: saw.rip ?? thin,
     crossKerf: saw.cross ?? thin,
-    planing: assume.length(['saw', 'planing'], saw.planing, 0, 'slats are used as sawn'),
+    planing,
+    dressing: assume.length(
+      ['saw', 'dressing'],
+      saw.dressing,
+      Math.max(planing, inch ? INCH / 16 : 2),
+      'a rough face is not flat and clean before that much is off',
+    ),
+    shaving: assume.length(
+      ['saw', 'shaving'],
+      saw.shaving,
+      inch ? INCH / 16 : 1.5,
+      'less than a blade is thick is not ripped but planed',
+    ),
     trimHead: assume.length(
       ['saw', 'trim', 'head'],
       saw.trim?.head,

@@ -50,6 +50,7 @@ const jobs: fc.Arbitrary<CuttingInput> = fc
     narrowestRip: fc.constantFrom(0, 1 / 2),
     shortestRip: fc.constantFrom(0, 18),
     deepest: fc.constantFrom(2.5, 3, 6),
+    shaving: fc.constantFrom(0, 1 / 16),
     rack: fc.boolean(),
     rough: fc.boolean(),
   })

@@ -26,7 +26,7 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
     taken.set(key, (taken.get(key) ?? 0) + b.count);
     if ((taken.get(key) ?? 0) > (wood.count ?? (b.from === 'stock' ? Number.POSITIVE_INFINITY : 1)))
       fail(`too many ${key}`);
-    const allowance = wood.surface === 'rough' ? 2 * input.saw.planing : 0;
+    const allowance = wood.surface === 'rough' ? 2 * (input.saw.dressing ?? input.saw.planing) : 0;
     const start = wood.trim ?? input.saw.trimHead;
     const end = wood.length - (wood.trim ?? input.saw.trimTail);
     const cut = (tree: CutTree, x0: number, x1: number, w: number, t: number, whole: boolean): void => {
@@ -53,9 +53,12 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
         const size = tree.axis === 'width' ? w : t;
         if (!(tree.at > 0 && tree.at < size)) fail(`rip at ${tree.at} of ${size}`);
         if (x1 - x0 < input.saw.shortestRip - 1e-6) fail(`rip of a piece ${x1 - x0} long`);
-        if (size < input.saw.narrowestRip - 1e-6) fail(`rip of a piece ${size} wide`);
+        // What a plane takes asks for no blade.
+        const planed = tree.b === null && size - tree.at <= (input.saw.shaving ?? 0) + 1e-6;
+        if (!planed && size < input.saw.narrowestRip - 1e-6) fail(`rip of a piece ${size} wide`);
         const through = tree.axis === 'width' ? t : w;
-        if (through > (input.saw.deepest ?? Number.POSITIVE_INFINITY) + 1e-6) fail(`rip ${through} deep`);
+        const deepest = input.saw.deepest ?? Number.POSITIVE_INFINITY;
+        if (!planed && through > deepest + 1e-6) fail(`rip ${through} deep`);
         const rest = size - tree.at - K;
         if (tree.b !== null && rest <= 0) fail('wood beyond the side');
         cut(tree.a, x0, x1, tree.axis === 'width' ? tree.at : w, tree.axis === 'width' ? t : tree.at, false);
