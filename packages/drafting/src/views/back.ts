@@ -118,7 +118,7 @@ function heightRow(panel: Panel, { side, at, outline }: Sized & { readonly side:
     outline,
     sizes:
       side === 'left' ? [{ from: v(0), to: v(outside.height), ...printed(panel, outside.height), total: true }] : [],
-    running: { origin: v(0), values, word: 'height' },
+    running: { origin: v(0), values, what: 'Middles', from: 'the foot of the frame' },
   });
 }
 

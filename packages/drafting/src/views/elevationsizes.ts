@@ -23,6 +23,10 @@ export interface ElevationSizes {
   readonly detail: 'shop' | 'client';
 }
 
+/** Where every stave and every course can be read. */
+const STAVES = 'all on the stave stick';
+const COURSES = 'all on the course stick';
+
 /** Under the panel: left faces of staves, stiles and clear width, outside width. `start` is room already used, mm. */
 export function widthRows({ panel, at, outline, detail }: ElevationSizes, start = 0): Rows {
   const { outside, clear } = panel;
@@ -33,18 +37,20 @@ export function widthRows({ panel, at, outline, detail }: ElevationSizes, start 
     outline,
     start,
     sizes: chain(panel, [0, clear.left, clear.left + clear.width, outside.width], u, detail === 'shop'),
-    ...(detail === 'shop' && { running: { origin: u(0), values, word: 'stave' } }),
+    ...(detail === 'shop' && {
+      running: { origin: u(0), values, what: 'Left edges of staves', from: 'the panel’s edge', rest: STAVES },
+    }),
   });
 }
 
-/** Beside the panel: tops of the courses from the bottom rail, rails and clear height, and the heights over all. */
+/** Beside the panel: lower edges of the courses from the bottom rail, which is the foot of the stiles, rails and clear height, and the heights over all. */
 export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows {
   const { outside, clear, courses } = panel;
   const v = (y: number): number => at(0, y)[1];
-  const values = courses.bottoms.map((y): RunningValue => {
-    const top = y + courses.height;
-    return { at: v(top), text: printed(panel, top - clear.bottom).text };
-  });
+  const top = clear.bottom + courses.stack;
+  const values = [...courses.bottoms, top].map(
+    (y): RunningValue => ({ at: v(y), text: printed(panel, y - clear.bottom).text }),
+  );
   const frame = [0, clear.bottom, clear.bottom + clear.height, outside.height];
   const [low, high] = heightsOver(panel);
   return dimensionSide({
@@ -57,7 +63,14 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
       ...(high - low > outside.height + 1e-6 ? [{ ...size(panel, low, high, v), total: true }] : []),
     ],
     ...(detail === 'shop' && {
-      running: { origin: v(clear.bottom), values, word: 'course', last: 'the top of the stack' },
+      running: {
+        origin: v(clear.bottom),
+        values,
+        what: 'Lower edges of courses',
+        from: 'stile foot',
+        last: 'top of stack',
+        rest: COURSES,
+      },
     }),
   });
 }

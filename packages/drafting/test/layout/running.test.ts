@@ -2,68 +2,84 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { dimensionSide, type RunningValue, runningRow } from '../../src/layout/running.ts';
 import type { Side } from '../../src/layout/side.ts';
-import { faultsOf, textsOf } from './faults.ts';
+import { faultsOf, segmentsOf, textsOf } from './faults.ts';
 
 const outline = { u0: 0, v0: 0, u1: 120, v1: 120 };
 const every = (pitch: number, count: number): RunningValue[] =>
   Array.from({ length: count }, (_, i) => ({ at: pitch * (i + 1), text: String(i + 1) }));
 const seeded = { seed: 20261124, numRuns: 200 };
 
+const told = { what: 'Left edges of staves', from: 'the left edge', rest: 'the stick has all' };
+
 describe('runningRow', () => {
-  it('shows every value where there is room, with no note', () => {
-    const { marks } = runningRow({ side: 'below', outline, origin: 0, values: every(10, 12), word: 'stave' });
+  it('shows every value where there is room, in order, and says what they are from where', () => {
+    const { marks } = runningRow({ side: 'below', outline, origin: 0, values: every(10, 12), ...told });
     expect(textsOf(marks).map(({ text }) => text)).toEqual([
-      '0',
-      '12',
-      '1',
-      '2',
-      '3',
-      '4',
-      '5',
-      '6',
-      '7',
-      '8',
-      '9',
-      '10',
-      '11',
+      ...Array.from({ length: 13 }, (_, i) => String(i)),
+      'Left edges of staves from the left edge',
     ]);
   });
 
   it('values turn along their extension lines: 90° below, level at the side', () => {
     const angles = (side: Side): number[] =>
-      textsOf(runningRow({ side, outline, origin: 0, values: every(10, 3), word: 'stave' }).marks).map(
-        (one) => one.angle,
-      );
+      textsOf(runningRow({ side, outline, origin: 0, values: every(10, 3), ...told }).marks)
+        .slice(0, -1)
+        .map((one) => one.angle);
     expect(new Set(angles('below'))).toEqual(new Set([90]));
     expect(new Set(angles('left'))).toEqual(new Set([0]));
   });
 
-  // 2.5 mm lettering takes (1.15 + 0.35) · 2.5 + 0.3 = 4.05 mm, so of courses 2 mm apart every third has room: 6 mm.
-  it('thins crowded courses evenly, keeps the last, and says so', () => {
-    const { marks } = runningRow({ side: 'left', outline, origin: 0, values: every(2, 20), word: 'course' });
-    const texts = textsOf(marks).map(({ text }) => text);
-    expect(texts).toEqual(['0', '20', '3', '6', '9', '12', '15', 'Every 3rd course and the last shown']);
+  // 2.5 mm lettering takes (1.15 + 0.35) · 2.5 + 0.3 = 4.05 mm. Twenty courses 3.9 mm apart overrun 78 mm by 20 · 0.15 = 3 mm.
+  it('pushes texts aside, their lines bent, before it leaves one out', () => {
+    const values = every(3.9, 20);
+    const { marks } = runningRow({ side: 'left', outline, origin: 0, values, ...told });
+    const texts = textsOf(marks).slice(0, -1);
+    expect(texts.map(({ text }) => text)).toEqual(['0', ...values.map(({ text }) => text)]);
+    expect(faultsOf(marks)).toEqual([]);
+    const bent = marks.filter((mark) => mark.kind === 'path' && mark.role === 'dimension' && mark.path.length === 4);
+    expect(bent.length).toBeGreaterThan(0);
   });
 
-  it.each([
-    [2, 'Every 2nd'],
-    [3, 'Every 3rd'],
-    [4, 'Every 4th'],
-  ])('one of %d is said as %s', (step, said) => {
-    const { marks } = runningRow({ side: 'left', outline, origin: 0, values: every(4.5 / step, 24), word: 'course' });
-    expect(textsOf(marks).at(-1)?.text).toContain(said);
+  it('all texts stand on the same side of their lines', () => {
+    const values = [...every(5, 10), { at: 51, text: 'top' }];
+    const { marks } = runningRow({ side: 'right', outline, origin: 0, values, ...told, through: [54] });
+    const ends = segmentsOf(marks).map(([, [, v]]) => v);
+    for (const { at, text } of textsOf(marks).slice(0, -1))
+      expect(
+        ends.some((v) => Math.abs(v - at[1] - 1) < 1e-9),
+        text,
+      ).toBe(true);
+  });
+
+  it('thinned, it keeps the first, the last and what comes after, and names what is shown', () => {
+    const values = [...every(2, 20).map(({ at, text }) => ({ at: at - 2, text })), { at: 40, text: 'top' }];
+    const { marks } = runningRow({
+      side: 'left',
+      outline,
+      origin: 0,
+      values,
+      what: 'Lower edges of courses',
+      from: 'the foot',
+      last: 'the top of the stack',
+      rest: 'the stick has all',
+    });
+    const texts = textsOf(marks).map(({ text }) => text);
+    expect(texts.slice(0, 12)).toEqual(['0', '3', '5', '7', '9', '11', '13', '15', '17', '19', '20', 'top']);
+    expect(texts.slice(12).join(' ')).toBe(
+      'Lower edges of courses 1, 3, 5 … 19, 20 and the top of the stack from the foot; the stick has all',
+    );
   });
 
   it('marks the datum with an open circle', () => {
-    const { marks } = runningRow({ side: 'below', outline, origin: 30, values: every(10, 12), word: 'stave' });
+    const { marks } = runningRow({ side: 'below', outline, origin: 30, values: every(10, 12), ...told });
     const circles = marks.filter((mark) => mark.kind === 'path' && mark.path.some(([kind]) => kind === 'C'));
     expect(circles).toHaveLength(1);
   });
 
   it('values at the datum alone make no row', () => {
-    expect(
-      runningRow({ side: 'below', outline, origin: 10, values: [{ at: 10, text: '0' }], word: 'stave' }).marks,
-    ).toEqual([]);
+    expect(runningRow({ side: 'below', outline, origin: 10, values: [{ at: 10, text: '0' }], ...told }).marks).toEqual(
+      [],
+    );
   });
 });
 
@@ -87,7 +103,7 @@ describe('dimensionSide laws', () => {
             side: where,
             outline,
             sizes: [...sizes, { from: 0, to: 120, text: '120', value: 120, total: true }],
-            running: { origin: first, values: values.map((one) => ({ ...one, at: one.at + first })), word: 'course' },
+            running: { origin: first, values: values.map((one) => ({ ...one, at: one.at + first })), ...told },
           });
           expect(faultsOf(rows.marks)).toEqual([]);
         },
