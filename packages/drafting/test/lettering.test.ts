@@ -1,15 +1,16 @@
 import { describe, expect, test } from 'vitest';
+import { shape } from '../src/font/face.ts';
 import { fitText, fractions, printable, textBox, textStart, textWidth, wrapText } from '../src/lettering.ts';
 import { type TextMark, write } from '../src/mark.ts';
 
 describe('textWidth is the width of the embedded font', () => {
   // Advances read by fontTools from the original Source Sans 3 Regular: digits 497, space 200, A 543, V 515;
-  // numerators and denominators 367, fraction bar 86; the H is 656 of 1000 high. At 6.56 mm the font size is 10 mm.
+  // numerators and denominators 367, enlarged to 444, fraction bar 86, widened to 126; the H is 656 of 1000 high. At 6.56 mm the font size is 10 mm.
   const rows: [string, number][] = [
     ['44', 9.94],
     ['44 44', 21.88],
-    ['44 1⁄2', 20.14],
-    ['44 13⁄16', 27.48],
+    ['44 1⁄2', 22.08],
+    ['44 13⁄16', 30.96],
     ['', 0],
   ];
   test.each(rows)('textWidth(%j, 6.56) is %f', (text, width) => {
@@ -25,6 +26,29 @@ describe('textWidth is the width of the embedded font', () => {
     expect(textWidth('Rail 1⁄2', 7)).toBeCloseTo(2 * textWidth('Rail 1⁄2', 3.5), 12);
   });
 });
+
+describe('the digits of a fraction', () => {
+  test.each(['regular', 'semibold'] as const)(
+    'stand at least 0.7 of the height of others, within its line, in %s',
+    (weight) => {
+      const { height } = glyphBox('1', weight)[0] as Glyph;
+      const [over, bar, under] = glyphBox('1⁄1', weight) as [Glyph, Glyph, Glyph];
+      for (const one of [over, under]) expect(one.height / height).toBeGreaterThan(0.7);
+      expect(under.low).toBeGreaterThanOrEqual(-0.05 * height);
+      expect(over.low + over.height).toBeLessThan(1.15 * height);
+      expect(bar.height).toBeGreaterThan(height);
+    },
+  );
+});
+
+interface Glyph {
+  readonly low: number;
+  readonly height: number;
+}
+
+function glyphBox(text: string, weight: 'regular' | 'semibold'): Glyph[] {
+  return shape(text, weight).glyphs.map(({ bbox }) => ({ low: bbox.minY, height: bbox.maxY - bbox.minY }));
+}
 
 describe('printable leaves nothing blank', () => {
   const rows: [string, string, string[]][] = [
