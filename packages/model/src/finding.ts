@@ -14,6 +14,10 @@ export interface Finding {
   readonly figure: string;
   /** What the figure was judged by, ready to read, such as `0.55`. */
   readonly limit: string;
+  /** Figure and limit in a plain sentence or two; absent where nothing more is to be said of them. */
+  readonly judged?: string;
+  /** The field of the job file that would mend it, such as `gate.latch`, for whoever writes the job. */
+  readonly field?: string;
   /** Why the limit is what it is. */
   readonly reason: string;
   /** Published source, or "common practice, no source". */

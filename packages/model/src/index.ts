@@ -35,6 +35,7 @@ export { jobSchema } from './job/schema.ts';
 export {
   type Change,
   type Courses,
+  type CoverStrips,
   type Movement,
   type Panel,
   type RowBehaviour,
@@ -42,6 +43,7 @@ export {
   sideAt,
   weaveDepth,
 } from './panel/panel.ts';
+export { slatReach } from './panel/reach.ts';
 export { type SlatHeights, solve } from './panel/solve.ts';
 
 // Parts
@@ -74,7 +76,7 @@ export { type Fitting, fittingsOf } from './hardware/fittings.ts';
 export { type Gauge, headDiameter, screwDiameter } from './hardware/gauge.ts';
 export { amountText, type HardwareLine, hardwareList } from './hardware/list.ts';
 export { type Metal, metalFor } from './hardware/metal.ts';
-export { type Drill, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
+export { type Drill, drillText, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
 export type { Plug } from './hardware/plug.ts';
 export { screwSchedule } from './hardware/schedule.ts';
@@ -179,6 +181,7 @@ export type {
   Shares,
   ShoppingLine,
 } from './cutting/plan.ts';
+export { isPlaned, type Planing } from './cutting/plane.ts';
 export { planCuts, type SearchOptions } from './cutting/engine.ts';
 export {
   boundText,

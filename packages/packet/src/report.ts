@@ -10,12 +10,13 @@ import {
   type WoodChoice,
 } from '@wattlewright/model';
 
-/** Findings as lines for a terminal: level, place and sentence; figure, limit and reason; what to do; source. */
+/** Findings as lines for a terminal: level, place and sentence; figure, limit and reason; what to do, and where in the job. */
 export function findingLines(findings: readonly Finding[]): string[] {
   if (findings.length === 0) return ['nothing to say: no stop, no caution, no note'];
   return findings.flatMap((finding) => [
     `${finding.level.toUpperCase().padEnd(7)} ${finding.where}: ${finding.text} [${finding.code}]`,
     ...findingSentences(finding).map((sentence) => `        ${sentence}`),
+    ...(finding.field ? [`        In the job file: ${finding.field}.`] : []),
   ]);
 }
 

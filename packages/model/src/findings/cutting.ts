@@ -1,7 +1,9 @@
 import type { RefusalReason } from '../cutting/plan.ts';
-import { INCH } from '../length.ts';
+import type { Job } from '../job/job.ts';
+import { fineMarks, formatLength, INCH } from '../length.ts';
+import type { Part } from '../parts/part.ts';
 import type { Rule } from './rule.ts';
-import { lengthText } from './words.ts';
+import { lengthText, unlikeLengths } from './words.ts';
 
 /**
  * Strips thinner than this, mm, are ripped against a stop on the free side of the blade, never between blade and fence:
@@ -21,6 +23,21 @@ const REFUSED: Readonly<Record<RefusalReason, string>> = {
   supply: 'too few boards',
 };
 
+/** Section and length of a part with their unit. */
+function sizeText({ thickness, width, length }: Part, { display }: Job): string {
+  const show = (size: number) => formatLength(size, fineMarks(display));
+  return `${show(thickness)} × ${show(width)} × ${show(length)} ${display.unit}`;
+}
+
+/** `part F`, `parts D, E`. */
+function lettersText(parts: readonly Part[]): string {
+  return `part${parts.length > 1 ? 's' : ''} ${parts.map(({ letter }) => letter).join(', ')}`;
+}
+
+function woodText({ wood, grade }: Part): string {
+  return `${grade === 'clear' ? 'clear ' : ''}${wood}`;
+}
+
 /** Rules on sawing and on the cutting plan. */
 export const cuttingRules: readonly Rule[] = [
   {
@@ -31,13 +48,15 @@ export const cuttingRules: readonly Rule[] = [
       const thin = parts.filter(({ thickness }) => thickness < THIN_RIP - 1e-9);
       if (thin.length === 0) return [];
       const thinnest = Math.min(...thin.map(({ thickness }) => thickness));
+      const [figure, limit] = unlikeLengths(thinnest, THIN_RIP, job.display);
       return [
         {
           level: 'caution',
-          where: `parts ${thin.map(({ letter }) => letter).join(', ')}`,
+          where: lettersText(thin),
           text: 'Thin strips are ripped.',
-          figure: lengthText(thinnest, job.display),
-          limit: lengthText(THIN_RIP, job.display),
+          figure,
+          limit,
+          judged: (found, from) => `The thinnest is ${found}; take this care with everything thinner than ${from}`,
           mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw',
         },
       ];
@@ -51,13 +70,15 @@ export const cuttingRules: readonly Rule[] = [
       const { shortestRip } = job.saw;
       const short = parts.filter(({ length }) => length < shortestRip - 1e-9);
       if (short.length === 0) return [];
+      const [figure, limit] = unlikeLengths(Math.min(...short.map(({ length }) => length)), shortestRip, job.display);
       return [
         {
           level: 'caution',
-          where: `parts ${short.map(({ letter }) => letter).join(', ')}`,
+          where: lettersText(short),
           text: 'Some parts are shorter than the shortest piece that may be ripped.',
-          figure: lengthText(Math.min(...short.map(({ length }) => length)), job.display),
-          limit: lengthText(shortestRip, job.display),
+          figure,
+          limit,
+          judged: (found, least) => `The shortest is ${found} long; nothing under ${least} is ripped`,
           mend: 'rip a long stick first and crosscut it last, against a stop block clear of the blade',
         },
       ];
@@ -67,25 +88,41 @@ export const cuttingRules: readonly Rule[] = [
     code: 'plan-impossible',
     reason: 'the boards of the job cannot give every part',
     source: 'the cutting plan',
-    judge: ({ plan, parts }) => {
+    judge: ({ plan, parts, job }) => {
       if (plan?.status !== 'impossible') return [];
       const { refusal } = plan;
       const part = parts.find(({ letter }) => letter === refusal?.part);
+      const reason = refusal?.reason ?? 'supply';
+      const lacks = REFUSED[reason];
+      const show = (length: number) => lengthText(length, job.display);
+      const { shortestRip, narrowestRip, deepest } = job.saw;
+      const more =
+        reason === 'minRip'
+          ? [
+              `Nothing is ripped that is shorter than ${show(shortestRip)} or narrower than ${show(narrowestRip)}${deepest === undefined ? '' : `, or where the blade must reach deeper than ${show(deepest)}`}`,
+            ]
+          : part
+            ? []
+            : [refusal?.text ?? 'Some part is left over'];
       return [
         {
           level: 'stop',
-          where: part ? `${part.letter}, ${part.name}` : 'stock',
-          text: refusal?.text ?? 'No plan cuts every part from these boards.',
-          figure: REFUSED[refusal?.reason ?? 'supply'],
+          where: part ? `part ${part.letter}, ${part.name}` : 'stock',
+          text: part ? `It cannot be cut: the stock has ${lacks}.` : 'No plan cuts every part from these boards.',
+          figure: lacks,
           limit: 'every part cut',
-          mend: 'more, longer, larger or better boards in stock',
+          judged: () => [...(part ? [`It is ${sizeText(part, job)}, of ${woodText(part)}`] : []), ...more].join('. '),
+          mend: part
+            ? `a board of ${woodText(part)} larger than ${sizeText(part, job)} each way, with room to square and saw it; then make the packet again before anything is cut`
+            : 'more, longer, larger or better boards; then make the packet again before anything is cut',
+          field: 'stock',
         },
       ];
     },
   },
   {
     code: 'plan-not-proven',
-    reason: 'the search ended before it could show that no plan costs less',
+    reason: 'the search for one ended before it could show that there is none',
     source: 'the bound of the cutting plan',
     judge: ({ plan }) => {
       if (plan?.status !== 'within' || plan.gap <= 0) return [];
@@ -93,17 +130,18 @@ export const cuttingRules: readonly Rule[] = [
         {
           level: 'note',
           where: 'cutting plan',
-          text: `A cheaper plan may exist; this one is at most ${(plan.gap * 100).toFixed(1)} % over the least that any plan could cost.`,
-          figure: `at most ${(plan.gap * 100).toFixed(1)} % over that least cost`,
+          text: 'A cheaper way to cut the boards may exist.',
+          figure: `${(plan.gap * 100).toFixed(1)} %`,
           limit: '0 %',
-          mend: 'let it search longer, or buy as planned',
+          judged: (found) => `This one is at most ${found} over the least that any could cost`,
+          mend: 'buy and cut as planned',
         },
       ];
     },
   },
   {
     code: 'no-prices',
-    reason: 'without prices the plan uses the least wood, which need not cost the least',
+    reason: 'the least wood need not cost the least',
     source: 'the job',
     judge: ({ job }) => {
       const without = job.stock.filter(({ price }) => price === undefined).length;
@@ -112,10 +150,12 @@ export const cuttingRules: readonly Rule[] = [
         {
           level: 'note',
           where: 'stock',
-          text: 'Some boards have no price, so the plan uses the least wood.',
-          figure: `${without} of ${job.stock.length} boards without a price`,
+          text: 'Prices are missing, so the plan uses the least wood.',
+          figure: `${without} of ${job.stock.length} kinds of board`,
           limit: 'none',
+          judged: (found) => `${found} have no price`,
           mend: 'give a price for every board',
+          field: 'stock.price',
         },
       ];
     },

@@ -1,9 +1,10 @@
 import { PENETRATION } from '../hardware/choose.ts';
 import { DISTANCES, type ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
+import type { Panel } from '../panel/panel.ts';
 import { sideFixings } from '../uses/fixings.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { forceText, lengthText } from './words.ts';
+import { forceText, lengthText, sentence, unlikeForces } from './words.ts';
 
 /** Screws nearer to an edge than this many diameters are more than a little near; derived from the 2.5 wanted. */
 const VERY_NEAR = 2;
@@ -24,18 +25,20 @@ export const fasteningRules: readonly Rule[] = [
       if (panel.details.use !== 'screen') return undefined;
       const { pull, resistance, perSide, spacing } = sideFixings(panel);
       if (resistance === undefined || pull <= resistance) return undefined;
+      const [figure, limit] = unlikeForces(pull, resistance, panel.display);
       return {
         level: 'caution',
         text: `The wind asks more of a fixing than one screw gives, with ${perSide} a side, ${lengthText(spacing, panel.display)} apart.`,
-        figure: forceText(pull, panel.display),
-        limit: forceText(resistance, panel.display),
+        figure,
+        limit,
+        judged: (found, most) => `It pulls with ${found} on the worst one, and a screw holds ${most}`,
         mend: 'two screws at each fixing, longer ones, or bolts; ask a licensed professional',
       };
     },
   }),
   panelRule({
     code: 'fixing-not-reckoned',
-    reason: 'plugs, brackets, posts and footings have their makers’ own figures, not reckoned here',
+    reason: 'plugs, brackets and posts have their makers’ own figures',
     source: 'ASCE 7-16 for the wind; none for the fixing',
     judge: (panel) => {
       const { use } = panel.details;
@@ -44,76 +47,112 @@ export const fasteningRules: readonly Rule[] = [
       if (pull === 0 || resistance !== undefined) return undefined;
       return {
         level: 'note',
-        text: 'What the fixings bear is told, not whether they bear it.',
-        figure: `${forceText(pull, panel.display)} from the wind on the worst one`,
-        limit: 'what the plug’s or bracket’s maker says it bears',
-        mend: 'choose plugs or brackets with that figure; a licensed professional decides',
+        text: 'Whether the plugs or brackets hold in the wind is not worked out.',
+        figure: forceText(pull, panel.display),
+        limit: 'what the maker of the plug or bracket says it bears',
+        judged: (found, limit) =>
+          `The design wind pulls with ${found} on the worst one, which must be less than ${limit}`,
+        mend: 'buy plugs or brackets with that figure; a licensed professional decides',
       };
     },
   }),
   panelRule({
     code: 'wind-not-given',
-    reason: 'without a wind speed no pull on fixings, hinges and posts can be told',
+    reason: 'without it no pull on fixings, hinges and posts can be told',
     source: 'ASCE 7-16, ch. 26: the map value of the place',
     judge: ({ site }) => {
       if (site.where === 'indoors' || site.wind) return undefined;
       return {
         level: 'note',
-        text: 'No wind is reckoned: the job gives no wind speed.',
+        text: 'No wind is worked out: the job gives no wind speed.',
         figure: 'no wind speed',
-        limit: 'the design wind speed of the place, m/s',
-        mend: 'give site.wind with speed and exposure',
+        limit: 'the design wind speed of the place',
+        judged: (_, wanted) => `Wanted is ${wanted}, which the building office knows`,
+        mend: 'where the wind reaches the panel, have the packet made again with it',
+        field: 'site.wind',
       };
     },
   }),
   panelRule({
     code: 'screw-edge',
-    reason: 'a screw near an edge splits it; a pilot hole of full depth and wax help',
+    reason: 'a screw near an edge splits the wood; a pilot hole of full depth and wax help',
     source: SPACING_SOURCE,
-    judge: (panel) =>
-      screws(screwSchedule(panel)).flatMap(({ joint, name, edge, fastener }) => {
-        if (edge.found >= edge.wanted - 1e-6) return [];
-        const share = edge.found / fastener.diameter;
-        return {
-          level: share < VERY_NEAR ? ('caution' as const) : ('note' as const),
-          text: `${name}, ${joint}: near the edge of the wood.`,
-          figure: `${lengthText(edge.found, panel.display)}, ${share.toFixed(1)} diameters`,
-          limit: `${lengthText(edge.wanted, panel.display)}, ${DISTANCES.edge} diameters`,
-          mend: 'drill the pilot full depth, or take wider wood or a thinner screw',
-        };
-      }),
+    judge: (panel) => {
+      const near = screws(screwSchedule(panel)).filter(({ edge }) => short(edge));
+      const very = (row: ScrewRow) => row.edge.found / row.fastener.diameter < VERY_NEAR;
+      return [
+        tooNear(near.filter(very), panel, { level: 'caution', of: 'edge' }),
+        tooNear(
+          near.filter((row) => !very(row)),
+          panel,
+          { level: 'note', of: 'edge' },
+        ),
+      ].flatMap((found) => found ?? []);
+    },
   }),
   panelRule({
     code: 'screw-end',
     reason: 'a screw near an end splits the wood along the grain',
     source: SPACING_SOURCE,
     judge: (panel) =>
-      screws(screwSchedule(panel)).flatMap(({ joint, name, end, fastener }) => {
-        if (end.found >= end.wanted - 1e-6) return [];
-        return {
-          level: 'note' as const,
-          text: `${name}, ${joint}: near the end of the wood.`,
-          figure: `${lengthText(end.found, panel.display)}, ${(end.found / fastener.diameter).toFixed(1)} diameters`,
-          limit: `${lengthText(end.wanted, panel.display)}, ${DISTANCES.end} diameters`,
-          mend: 'drill the pilot full depth; leave the piece long and cut it to length after screwing',
-        };
-      }),
+      tooNear(
+        screws(screwSchedule(panel)).filter(({ end }) => short(end)),
+        panel,
+        { level: 'note', of: 'end' },
+      ),
   }),
   panelRule({
     code: 'screw-reach',
-    reason: 'under six diameters of thread a screw is not counted at all',
+    reason: 'with less thread than that a screw is not counted at all',
     source: 'NDS 12.1.5.6 (from memory)',
-    judge: (panel) =>
-      screws(screwSchedule(panel)).flatMap(({ joint, name, fastener }) => {
-        const share = fastener.penetration / fastener.diameter;
-        if (share >= PENETRATION.least - 1e-6) return [];
-        return {
-          level: 'caution' as const,
-          text: `${name}, ${joint}: too little thread in the far piece.`,
-          figure: `${share.toFixed(1)} diameters of thread`,
-          limit: `${PENETRATION.least} diameters`,
-          mend: 'a thicker far piece, a bolt right through, or a longer screw than the series here has',
-        };
-      }),
+    judge: (panel) => {
+      const shallow = screws(screwSchedule(panel)).filter(
+        ({ fastener }) => fastener.penetration / fastener.diameter < PENETRATION.least - 1e-6,
+      );
+      if (shallow.length === 0) return undefined;
+      return {
+        level: 'caution' as const,
+        text: 'Screws have too little thread in the far piece.',
+        figure: shallow
+          .map(
+            ({ joint, name, fastener }) =>
+              `${joint} (${name}): ${lengthText(fastener.penetration, panel.display)}, wanted ${lengthText(PENETRATION.least * fastener.diameter, panel.display)}`,
+          )
+          .join('; '),
+        limit: `${PENETRATION.least} times the thickness of the screw`,
+        judged: (found, least) => `Wanted is ${least}. ${sentence(found)}`,
+        mend: 'a thicker far piece, a bolt right through, or a longer screw than the series here has',
+      };
+    },
   }),
 ];
+
+/** Less than this short of the distance wanted is no more than how true a hole is drilled, mm; common practice, no source. */
+const DRILLED = 0.25;
+
+function short({ found, wanted }: ScrewRow['edge']): boolean {
+  return found < wanted - DRILLED;
+}
+
+/** All screws of a panel that stand too near, in one judgement; nothing for none. */
+function tooNear(
+  rows: readonly ScrewRow[],
+  { display }: Panel,
+  { level, of }: { readonly level: 'caution' | 'note'; readonly of: 'edge' | 'end' },
+) {
+  if (rows.length === 0) return undefined;
+  const show = (length: number) => lengthText(length, display);
+  return {
+    level,
+    text: `Screws stand ${level === 'caution' ? 'much too ' : ''}near the ${of} of the wood.`,
+    figure: rows
+      .map((row) => `${row.joint} (${row.name}): ${show(row[of].found)}, wanted ${show(row[of].wanted)}`)
+      .join('; '),
+    limit: `${DISTANCES[of]} times the thickness of the screw`,
+    judged: (found: string, least: string) => `Wanted is ${least}. ${sentence(found)}`,
+    mend:
+      of === 'edge'
+        ? 'drill the pilot full depth, or take wider wood or a thinner screw'
+        : 'drill the pilot full depth; a piece that is cut to length only after screwing does not split',
+  };
+}

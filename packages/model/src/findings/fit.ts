@@ -1,7 +1,7 @@
 import { floorToMark, INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { lengthText } from './words.ts';
+import { lengthText, unlikeLengths } from './words.ts';
 
 /** How fine a saw fence can be set and held: 1/64 in, mm; common practice, no source. */
 const FINEST_FENCE = INCH / 64;
@@ -38,11 +38,14 @@ export const fitRules: readonly Rule[] = [
     source: 'common practice, no source',
     judge: ({ courses, spec, display }) => {
       if (spec.fit.vary !== 'slats' || courses.step >= FINEST_FENCE - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(courses.step, FINEST_FENCE, display);
       return {
         level: 'caution',
         text: `The slat height is set in steps finer than the saw: ${courses.count} slats add up to ${lengthText((courses.count * FINEST_FENCE) / 2, display)} of doubt.`,
-        figure: `${courses.step.toFixed(2)} mm`,
-        limit: `${FINEST_FENCE.toFixed(2)} mm`,
+        figure,
+        limit,
+        judged: (found, least) => `The step is ${found}; a fence is set to ${least} at best`,
+        field: 'fit',
         mend: 'a coarser step; and measure the stack before cutting stiles and staves',
       };
     },
@@ -68,6 +71,8 @@ export const fitRules: readonly Rule[] = [
         text: `The measured stack makes the panel ${tall ? 'higher' : 'lower'} than planned.`,
         figure: `${lengthText(Math.abs(off), display)} ${tall ? 'over' : 'under'}`,
         limit: off > room ? `${lengthText(room, display)}, all the gaps of the opening` : 'the height planned',
+        judged: (found, limit) =>
+          off > room ? `It comes out ${found}, and there is only ${limit}` : `It comes out ${found} ${limit}`,
         mend: tall
           ? `${filler}; or ${rail}`
           : `a filler ${lengthText(-off, display)} high under the top rail; or ${rail}`,

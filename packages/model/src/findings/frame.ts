@@ -1,7 +1,7 @@
 import { INCH } from '../length.ts';
 import { panelCentre } from '../uses/weight.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { lengthText, massText } from './words.ts';
+import { lengthText, massText, unlike, unlikeLengths, unlikePercents } from './words.ts';
 
 /** Limits of frames, mm and kg; common practice, no source, unless the rule says otherwise. */
 export const FRAME: {
@@ -37,9 +37,11 @@ export const frameRules: readonly Rule[] = [
       return {
         level: 'caution',
         text: shallow ? 'The grooves are shallow.' : 'The grooves take more than half of the rail’s height.',
-        figure: lengthText(groove.depth, display),
+        figure: unlikeLengths(groove.depth, shallow ? FRAME.shallow : deepest, display)[0],
         limit: `${lengthText(FRAME.shallow, display)} to ${lengthText(deepest, display)}`,
+        judged: (found, limits) => `They are ${found} deep; ${limits} is usual`,
         mend: 'a groove a third as deep as the rail is high',
+        field: 'groove.depth',
       };
     },
   }),
@@ -49,12 +51,15 @@ export const frameRules: readonly Rule[] = [
     source: 'common practice, no source',
     judge: ({ groove, display }) => {
       if (groove.clearance <= FRAME.clearance + 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(groove.clearance, FRAME.clearance, display);
       return {
         level: 'caution',
         text: 'The grooves are much wider than the staves.',
-        figure: `${lengthText(groove.clearance, display)} of play`,
-        limit: lengthText(FRAME.clearance, display),
-        mend: 'cut the groove to the stave: 1/32 in or 1 mm of play slides by hand',
+        figure,
+        limit,
+        judged: (found, most) => `The staves have ${found} of play; ${most} is the most`,
+        mend: `cut the groove to the stave: ${display.unit === 'in' ? '1/32 in' : '1 mm'} of play slides by hand`,
+        field: 'groove.clearance',
       };
     },
   }),
@@ -65,11 +70,13 @@ export const frameRules: readonly Rule[] = [
     judge: ({ groove, rail, display }) => {
       const wall = (rail.depth - groove.width) / 2;
       if (wall >= FRAME.wall - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(wall, FRAME.wall, display);
       return {
         level: 'caution',
         text: 'The groove leaves thin walls on the rail.',
-        figure: lengthText(wall, display),
-        limit: lengthText(FRAME.wall, display),
+        figure,
+        limit,
+        judged: (found, least) => `The wood beside the groove is ${found} thick; ${least} is the least`,
         mend: 'deeper rails, or thinner staves',
       };
     },
@@ -78,15 +85,17 @@ export const frameRules: readonly Rule[] = [
     code: 'stave-wide',
     reason:
       'the bending was checked for staves up to three tenths of the pitch; wider ones leave slats no room to turn',
-    source: 'derived for this project',
+    source: 'the widths for which the bending here was compared with a finer reckoning',
     judge: ({ staves }) => {
       const share = staves.width / staves.pitch;
       if (share <= FRAME.staveShare + 1e-9) return undefined;
+      const [figure, limit] = unlikePercents(share, FRAME.staveShare);
       return {
         level: 'caution',
         text: 'The staves are wide for their pitch.',
-        figure: `${share.toFixed(2)} of the pitch`,
-        limit: String(FRAME.staveShare),
+        figure,
+        limit,
+        judged: (found, most) => `A stave takes up ${found} of the distance to the next; keep to ${most}`,
         mend: 'narrower staves, or fewer of them',
       };
     },
@@ -98,11 +107,13 @@ export const frameRules: readonly Rule[] = [
     judge: ({ outside, display }) => {
       const side = Math.max(outside.width, outside.height);
       if (side <= FRAME.side + 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(side, FRAME.side, display);
       return {
         level: 'caution',
         text: 'The panel is large for one frame.',
-        figure: lengthText(side, display),
-        limit: lengthText(FRAME.side, display),
+        figure,
+        limit,
+        judged: (found, most) => `Its longer side is ${found}; ${most} is the most for one frame`,
         mend: 'two panels side by side, or a heavier frame with a middle rail',
       };
     },
@@ -114,30 +125,34 @@ export const frameRules: readonly Rule[] = [
     judge: (panel) => {
       const { mass } = panelCentre(panel);
       if (mass <= FRAME.lift) return undefined;
+      const [figure, limit] = unlike(mass, FRAME.lift, (kilos, more) => massText(kilos, panel.display, more));
       return {
         level: 'note',
         text: 'The panel is too heavy for one to lift.',
-        figure: massText(mass, panel.display),
-        limit: massText(FRAME.lift, panel.display),
+        figure,
+        limit,
+        judged: (found, most) => `It weighs ${found} without hardware; ${most} is the most for one`,
         mend: 'two people, or a hoist; prop it before the first screw',
       };
     },
   }),
   panelRule({
     code: 'diagonals',
-    reason:
-      'a frame out of square leans by its difference of diagonals × diagonal / (2 × width) and jams in its opening',
-    source: 'geometry; 1/8 in of difference is what a good shop holds (common practice, no source)',
+    reason: 'a frame out of square leans over and jams in its opening',
+    source:
+      'geometry: it leans by the difference of the diagonals × diagonal / (2 × width); 1/8 in of difference is common practice, no source',
     judge: ({ opening, outside, diagonal, display }) => {
       if (!opening) return undefined;
       const gap = Math.min(opening.gaps.left, opening.gaps.right);
       const difference = (2 * outside.width * gap) / diagonal;
       if (difference >= FRAME.square - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(difference, FRAME.square, display);
       return {
         level: 'caution',
         text: 'The side gaps leave little for a frame out of square.',
-        figure: `diagonals alike within ${lengthText(difference, display)}`,
-        limit: lengthText(FRAME.square, display),
+        figure,
+        limit,
+        judged: (found, held) => `The diagonals must agree within ${found}; a good shop holds ${held}`,
         mend: 'wider side gaps, or check the diagonals twice before the glue sets',
       };
     },

@@ -4,7 +4,7 @@ import { POOL_CODE } from '../uses/codes.ts';
 import { type GateDetails, gateDetails } from '../uses/gate.ts';
 import { woodChange } from '../wood/movement.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { forceText, lengthText } from './words.ts';
+import { codeText, lengthText, unlikeForces, unlikeLengths } from './words.ts';
 
 /** Largest leaf that this construction is advised for, mm; common practice, no source. */
 const GATE_SIZE = { width: 48 * INCH, height: 78 * INCH };
@@ -29,7 +29,7 @@ export const gateRules: readonly Rule[] = [
   panelRule({
     code: 'brace-wrong-way',
     reason:
-      'a leaf sags into a rhomb: only the diagonal from the hinge side’s top gets longer (a cable pulls), only the one from its bottom gets shorter (a strut pushes)',
+      'as a leaf sags, the diagonal from the top of the hinge side gets longer, so a cable there pulls; the one from its bottom gets shorter, so a strut there pushes',
     source: 'statics',
     judge: (panel) => {
       const brace = gateOf(panel)?.brace;
@@ -37,9 +37,11 @@ export const gateRules: readonly Rule[] = [
       return {
         level: 'stop',
         text: `The ${brace.kind} runs the wrong way: it goes slack and the gate sags.`,
-        figure: `${brace.kind} from the ${brace.kind === 'cable' ? 'hinge bottom' : 'hinge top'}`,
-        limit: `${brace.kind} from the ${brace.kind === 'cable' ? 'hinge top' : 'hinge bottom'}`,
-        mend: 'turn it round, or leave gate.brace.from out',
+        figure: `the ${brace.kind === 'cable' ? 'bottom' : 'top'} of the hinge side`,
+        limit: `the ${brace.kind === 'cable' ? 'top' : 'bottom'} of the hinge side`,
+        judged: (from, right) => `The ${brace.kind} starts at ${from}; it must start at ${right}`,
+        mend: `put the ${brace.kind} on the other diagonal`,
+        field: 'gate.brace.from',
       };
     },
   }),
@@ -55,6 +57,8 @@ export const gateRules: readonly Rule[] = [
         text: 'The gate has no brace.',
         figure: 'no brace',
         limit: 'a cable or a strut',
+        judged: (found, wanted) => `It has ${found}; ${wanted} is wanted`,
+        field: 'gate.brace',
         mend: 'a cable with a turnbuckle from the top of the hinge side to the bottom of the latch side',
       };
     },
@@ -66,11 +70,14 @@ export const gateRules: readonly Rule[] = [
     judge: (panel) => {
       const brace = gateOf(panel)?.brace;
       if (!brace || Math.abs(brace.forceLoaded) <= brace.most) return undefined;
+      const [figure, limit] = unlikeForces(Math.abs(brace.forceLoaded), brace.most, panel.display);
       return {
         level: 'caution',
         text: `The ${brace.kind} bears more than it should with the load at the latch.`,
-        figure: forceText(Math.abs(brace.forceLoaded), panel.display),
-        limit: forceText(brace.most, panel.display),
+        figure,
+        limit,
+        judged: (found, most) => `It bears ${found}; keep to ${most}`,
+        field: 'gate.brace',
         mend: brace.kind === 'cable' ? 'a thicker wire, or a steel rod' : 'a thicker strut',
       };
     },
@@ -83,31 +90,45 @@ export const gateRules: readonly Rule[] = [
       if (details.use !== 'gate') return undefined;
       const wide = outside.width > GATE_SIZE.width + 1e-9;
       if (!wide && outside.height <= GATE_SIZE.height + 1e-9) return undefined;
+      const [figure, limit] = wide
+        ? unlikeLengths(outside.width, GATE_SIZE.width, display)
+        : unlikeLengths(outside.height, GATE_SIZE.height, display);
       return {
         level: 'caution',
         text: `This construction is not advised for a leaf this ${wide ? 'wide' : 'high'}.`,
-        figure: lengthText(wide ? outside.width : outside.height, display),
-        limit: lengthText(wide ? GATE_SIZE.width : GATE_SIZE.height, display),
+        figure,
+        limit,
+        judged: (found, most) => `The leaf is ${found} ${wide ? 'wide' : 'high'}; keep to ${most}`,
         mend: wide ? 'two leaves' : 'a lower leaf, or a welded frame round the weave',
       };
     },
   }),
   panelRule({
     code: 'hinges-apart',
-    reason: 'the pull on the hinges is the leaf’s moment over their distance; close together they tear out',
+    reason: 'the nearer the hinges stand together, the harder the leaf pulls at them: close together they tear out',
     source: 'statics; half the height is common practice, no source',
     judge: (panel) => {
       const gate = gateOf(panel);
       if (!gate) return undefined;
-      const apart = (gate.hinges[0]?.y ?? 0) - (gate.hinges.at(-1)?.y ?? 0);
+      const [top = 0, bottom = 0] = [gate.hinges[0]?.y, gate.hinges.at(-1)?.y];
+      const apart = top - bottom;
       const least = panel.outside.height / 2;
       if (apart >= least - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(Math.abs(apart), least, panel.display);
+      const crossed = apart <= 0;
       return {
-        level: apart <= 0 ? 'stop' : 'caution',
-        text: apart <= 0 ? 'The hinges come out on top of one another.' : 'The hinges are close together.',
-        figure: lengthText(Math.max(0, apart), panel.display),
-        limit: lengthText(least, panel.display),
-        mend: 'a smaller gate.hinges.inset',
+        level: crossed ? 'stop' : 'caution',
+        text: crossed
+          ? 'The hinges change places: each stands past the middle of the leaf.'
+          : 'The hinges are close together.',
+        figure,
+        limit,
+        judged: (found, wanted) =>
+          crossed
+            ? `The top hinge comes ${lengthText(top, panel.display)} above the foot of the leaf and the bottom one ${lengthText(bottom, panel.display)}; the top one must be ${wanted} or more above the bottom one`
+            : `They are ${found} apart; ${wanted} or more is wanted`,
+        mend: `hinges nearer the ends of the stile: their middles ${lengthText(panel.outside.height / 4, panel.display)} or less from its ends`,
+        field: 'gate.hinges.inset',
       };
     },
   }),
@@ -123,8 +144,13 @@ export const gateRules: readonly Rule[] = [
         level: 'stop',
         text: 'The latch is not on the leaf.',
         figure: lengthText(gate.latch.y + ground, panel.display),
-        limit: `${lengthText(ground, panel.display)} to ${lengthText(ground + panel.outside.height, panel.display)} above the ground`,
-        mend: 'another gate.latch',
+        limit: `${lengthText(ground, panel.display)} to ${lengthText(ground + panel.outside.height, panel.display)}`,
+        judged: (found, leaf) => `It would be ${found} above the ground, and the leaf goes from ${leaf}`,
+        mend:
+          gate.latch.y > 0
+            ? `the latch lower: ${lengthText(ground + panel.outside.height / 2, panel.display)} above the ground is the middle of the leaf`
+            : `the latch higher: ${lengthText(ground + panel.outside.height / 2, panel.display)} above the ground is the middle of the leaf`,
+        field: 'gate.latch',
       };
     },
   }),
@@ -136,12 +162,15 @@ export const gateRules: readonly Rule[] = [
       if (panel.details.use !== 'gate') return undefined;
       const left = wetClearance(panel);
       if (left >= LEAST_CLEARANCE - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(Math.max(0, left), LEAST_CLEARANCE, panel.display);
       return {
         level: 'caution',
         text: 'The leaf has little room at hinge and latch in the wet season.',
-        figure: `${lengthText(Math.max(0, left), panel.display)} in all`,
-        limit: lengthText(LEAST_CLEARANCE, panel.display),
-        mend: 'more clearance at the latch',
+        figure,
+        limit,
+        judged: (found, least) => `${found} is left of both gaps together; ${least} or more is wanted`,
+        mend: `a gap at the latch ${lengthText(LEAST_CLEARANCE - left, panel.display)} wider`,
+        field: 'gate.clear.latch',
       };
     },
   }),
@@ -159,12 +188,18 @@ export const gateRules: readonly Rule[] = [
           : []),
         ...(details.latch < POOL_CODE.latch.value ? [`latch at ${lengthText(details.latch, display)}`] : []),
       ];
+      const { height, bottomGap, horizontals, latch } = POOL_CODE;
       return {
-        level: 'caution',
-        text: 'Treat this gate as unsuitable for a pool barrier unless the authority accepts it.',
+        level: faults.length > 0 ? 'stop' : 'caution',
+        text:
+          faults.length > 0
+            ? 'The job says that this gate closes off a pool, and it misses what pool rules ask for.'
+            : 'The job says that this gate closes off a pool, and woven slats can be climbed: the authority must accept it.',
         figure: [`slats ${lengthText(courses.pitch, display)} apart`, ...faults].join('; '),
-        limit: `${lengthText(POOL_CODE.horizontals.value, display)} between level members; ${lengthText(POOL_CODE.height.value, display)} high; at most ${lengthText(POOL_CODE.bottomGap.value, display)} under it; latch ${lengthText(POOL_CODE.latch.value, display)} up`,
-        mend: 'upright boards on the outer side; self-closing hinges, a self-latching latch, opening away from the pool; ask the authority',
+        limit: `${codeText(horizontals.value, display)} between level members; ${codeText(height.value, display)} high; at most ${codeText(bottomGap.value, display)} under it; latch ${codeText(latch.value, display)} up`,
+        judged: (found, wanted) => `Here: ${found}. Pool rules ask for: ${wanted}`,
+        mend: 'upright boards on the outer side; self-closing hinges, a self-latching latch, opening away from the pool; ask the authority. If there is no pool, take that out of the job',
+        field: 'gate.pool',
       };
     },
   }),

@@ -5,7 +5,8 @@ import type { GuardBending, GuardDetails } from '../uses/guard.ts';
 import { guardDetails } from '../uses/guard.ts';
 import { runGaps } from '../uses/run.ts';
 import { type Judgement, panelRule, type Rule } from './rule.ts';
-import { forceText, lengthText, shareText } from './words.ts';
+import { SLAT_USE } from './strength.ts';
+import { codeText, forceText, lengthText, percentText, unlikeLengths, unlikePercents } from './words.ts';
 
 /** Share of the average strength that a member may take of a code load: 5 % exclusion value over 2.1. */
 export const WORKING_SHARE: number = (1 - 1.645 * 0.16) / 2.1;
@@ -23,15 +24,34 @@ export const guardRules: readonly Rule[] = [
   panelRule({
     code: 'not-a-tested-guard',
     reason: 'guards are proved by test or by engineering; woven wood moves, dries and ages',
-    source: GUARD_CODE.infillLoad.source,
+    source: GUARD_CODE.drop.source,
     judge: ({ details, display }) => {
       if (details.use !== 'guard') return undefined;
       return {
         level: 'caution',
         text: 'A woven infill is not a tested guard.',
-        figure: `a fall of ${lengthText(details.drop, display)}`,
-        limit: `a fall of ${lengthText(GUARD_CODE.drop.value, display)}, from which guards are wanted`,
-        mend: DECIDES,
+        figure: lengthText(details.drop, display),
+        limit: codeText(GUARD_CODE.drop.value, display),
+        judged: (drop, from) => `People can fall ${drop} here; the codes ask for a guard from a fall of ${from} on`,
+        mend: `have the guard approved before it is built: ${DECIDES}`,
+      };
+    },
+  }),
+  panelRule({
+    code: 'guard-top-load',
+    reason: 'what people lean on is the top of a guard; this panel is only what fills it in',
+    source: GUARD_CODE.topLoad.source,
+    judge: ({ details, display }) => {
+      if (details.use !== 'guard') return undefined;
+      const handrail = details.top !== undefined && !details.cap;
+      return {
+        level: 'caution',
+        text: 'The load at the top of the guard is not worked out for posts, fixings and what they stand on.',
+        figure: `${forceText(GUARD_CODE.topLoad.value, display)}${display.unit === 'mm' ? ' (200 lb)' : ''}`,
+        limit: 'what handrail, posts and their fixings bear',
+        judged: (load) =>
+          `The code asks the top to bear ${load} at any one point, outwards, inwards or down; ${handrail ? 'the handrail and its posts' : 'a handrail or the top of the frame, and the posts,'} must carry it, and neither the fixings of this panel nor its corners are figured for it`,
+        mend: 'let whoever answers for the deck size handrail, posts and what holds them; never let this panel stand in for a handrail',
       };
     },
   }),
@@ -43,13 +63,18 @@ export const guardRules: readonly Rule[] = [
     judge: (panel, job) =>
       (guardOf(panel, job)?.openings ?? [])
         .filter(({ ball }) => ball >= GUARD_CODE.sphere.value - 1e-9)
-        .map(({ where, ball }) => ({
-          level: 'stop' as const,
-          text: `A 4 in ball passes, ${where}.`,
-          figure: lengthText(ball, panel.display),
-          limit: `under ${lengthText(GUARD_CODE.sphere.value, panel.display)}`,
-          mend: 'smaller gaps, counted in the driest season',
-        })),
+        .map(({ where, ball }) => {
+          const limit = codeText(GUARD_CODE.sphere.value, panel.display);
+          return {
+            level: 'stop' as const,
+            text: `A ball of ${limit} passes, ${where}.`,
+            figure: unlikeLengths(ball, GUARD_CODE.sphere.value, panel.display)[0],
+            limit: `under ${limit}`,
+            judged: (found: string, most: string) => `The opening is ${found}; it must be ${most} in the driest season`,
+            mend: where === 'panel to floor' ? 'lower the panel, or make it higher' : 'smaller gaps',
+            ...(where === 'panel to floor' && { field: 'guard.floor' }),
+          };
+        }),
   }),
   panelRule({
     code: 'guard-height',
@@ -61,21 +86,24 @@ export const guardRules: readonly Rule[] = [
       return {
         level: 'caution',
         text: 'The guard is lower than the model codes ask for.',
-        figure: lengthText(guard.top, panel.display),
-        limit: lengthText(guard.wanted.value, panel.display),
-        mend: `raise panel, cap or handrail by ${lengthText(guard.wanted.value - guard.top, panel.display)}, or say where its top is (guard.top); ${DECIDES}`,
+        figure: unlikeLengths(guard.top, guard.wanted.value, panel.display)[0],
+        limit: codeText(guard.wanted.value, panel.display),
+        judged: (top, wanted) => `Its top is ${top} above the floor; the codes ask for ${wanted}`,
+        mend: `raise panel, cap or handrail by ${lengthText(guard.wanted.value - guard.top, panel.display)}; ${DECIDES}`,
+        field: 'guard.top',
       };
     },
   }),
   panelRule({
     code: 'guard-load',
-    reason: 'average strength less its scatter (5 % exclusion), over 2.1, is what sawn wood may take for good',
-    source: `${GUARD_CODE.infillLoad.source}; ASTM D245 factors (from memory); members reckoned as plain beams`,
+    reason:
+      'sawn wood may take for good its average strength less the scatter (one piece in twenty is weaker), over 2.1',
+    source: `${GUARD_CODE.infillLoad.source}; ASTM D245 factors (from memory); members taken as plain beams`,
     judge: (panel, job) => (guardOf(panel, job)?.bending ?? []).flatMap((bending) => overloaded(bending, panel) ?? []),
   }),
   panelRule({
     code: 'guard-ladder',
-    reason: 'level slats are rungs to a child; some places forbid them, pool rules among them',
+    reason: 'level slats are rungs to a child; most codes allow them, but some places and all pool rules do not',
     source: 'IRC (2018) has no general ladder rule (from memory); ISPSC (2018) 305.2.5 has one',
     judge: ({ details, courses, display }) => {
       if (details.use !== 'guard') return undefined;
@@ -83,23 +111,48 @@ export const guardRules: readonly Rule[] = [
         level: 'note',
         text: 'A child can climb level slats.',
         figure: `${courses.count} courses, ${lengthText(courses.pitch, display)} apart`,
-        limit: 'none in most codes',
+        limit: 'no limit in most codes',
+        judged: (found) => `There are ${found}`,
         mend: 'ask the local code; no gaps between courses give toes less hold',
       };
     },
   }),
 ];
 
-function overloaded({ of, load, span, share }: GuardBending, { display }: Panel): Omit<Judgement, 'where'> | undefined {
-  // Of a slat only what is left beside the weave's own bending could be told apart; its limit is the slat's.
-  const limit = of === 'slat' ? 1 : WORKING_SHARE;
-  if (share <= limit) return undefined;
+/** A slat is bent for good by the weave, so what a load may add to that is judged as a gust is; the rest as sawn wood. */
+function limitOf(of: GuardBending['of']): number {
+  return of === 'slat' ? SLAT_USE.weaving : WORKING_SHARE;
+}
+
+function overloaded(bending: GuardBending, panel: Panel): Omit<Judgement, 'where'> | undefined {
+  const { of, load, span, share } = bending;
+  const { display } = panel;
+  const most = limitOf(of);
+  if (share <= most) return undefined;
+  const stop = share >= SLAT_USE.stop;
+  const [figure, limit] = unlikePercents(share, most);
+  const slat = of === 'slat';
   return {
-    level: share > 1 ? 'stop' : 'caution',
-    text: `The ${of} takes a large share of its strength under ${forceText(load, display)} over ${lengthText(span, display)}.`,
-    figure: shareText(share),
-    limit: limit.toFixed(2),
-    mend:
-      of === 'stave' ? 'deeper or more staves, or a middle rail' : 'a stouter section, or a shorter span between posts',
+    level: stop ? 'stop' : 'caution',
+    text: `The ${of} ${stop ? 'may break' : 'takes a large share of its strength'} under the code’s load of ${forceText(load, display)} over ${lengthText(span, display)}.`,
+    figure,
+    limit,
+    judged: (found, keep) =>
+      `It takes ${found} of its strength; keep to ${keep}${stop ? `: at ${percentText(SLAT_USE.stop)} one in ten breaks at once` : ''}`,
+    ...(slat && {
+      reason:
+        'a slat is bent by the weave already, which is judged by itself: weave and a short load together may take three quarters of its strength',
+    }),
+    mend: stouter(bending, panel, most),
+    field: slat ? 'slat' : of === 'stave' ? 'stave.depth' : of === 'rail' ? 'rail.depth' : 'guard.cap',
   };
+}
+
+function stouter({ of, share }: GuardBending, { staves, display }: Panel, most: number): string {
+  if (of === 'slat')
+    return 'a tougher wood, or staves closer together with thinner slats: then check the bend of the slats again';
+  if (of !== 'stave') return 'a stouter section, or a shorter span between posts';
+  // Stress goes as one over the square of the depth.
+  const depth = staves.depth * Math.sqrt(share / most);
+  return `staves ${lengthText(depth, display)} deep instead of ${lengthText(staves.depth, display)} (they bend the slats more: check again), a tougher wood for them, or a lower panel`;
 }

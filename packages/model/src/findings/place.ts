@@ -6,7 +6,7 @@ import { screenDetails } from '../uses/screen.ts';
 import { GRAVITY } from '../uses/weight.ts';
 import { panelWind } from '../uses/wind.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { forceText, lengthText } from './words.ts';
+import { codeText, lengthText, unlikeForces, unlikeLengths } from './words.ts';
 
 /** Least room between panel and glass, mm: a hand and a cloth, air to dry the pane; common practice, no source. */
 const GLASS_ROOM = INCH;
@@ -25,14 +25,16 @@ export const placeRules: readonly Rule[] = [
       const feet = (area: number) =>
         display.unit === 'in' ? `${(area / (12 * INCH) ** 2).toFixed(1)} sq ft` : `${(area / 1e6).toFixed(2)} m²`;
       return {
-        level: details.bedroom ? 'caution' : 'note',
+        level: details.bedroom ? 'stop' : 'note',
         text: details.bedroom
-          ? 'The screen covers the window of a room that people sleep in.'
+          ? 'Fixed as drawn, the screen shuts the escape window of a room that people sleep in.'
           : 'The screen covers a window: someone may need it as an escape.',
-        figure: `${feet(outside.width * outside.height)} covered`,
-        limit: `${feet(ESCAPE_CODE.area.value)} clear, at least ${lengthText(ESCAPE_CODE.height.value, display)} high and ${lengthText(ESCAPE_CODE.width.value, display)} wide`,
+        figure: feet(outside.width * outside.height),
+        limit: `${feet(ESCAPE_CODE.area.value)} clear, at least ${codeText(ESCAPE_CODE.height.value, display)} high and ${codeText(ESCAPE_CODE.width.value, display)} wide`,
+        judged: (covered, wanted) => `It covers ${covered}, fixed all round; an escape window must open to ${wanted}`,
+        field: 'screen.bedroom',
         mend: details.bedroom
-          ? 'hang it so that it opens or lifts off from inside without key or tool; the local code decides'
+          ? 'do not screw it down as the making order says: hang it so that it opens or lifts off from inside without key or tool, or leave another escape; the local code decides'
           : 'if the room may be slept in, or has no other way out, hang it so that it opens or lifts off from inside without key or tool; the local code decides',
       };
     },
@@ -45,11 +47,13 @@ export const placeRules: readonly Rule[] = [
       if (panel.details.use !== 'screen') return undefined;
       const { glass } = screenDetails(panel);
       if (!glass || glass.frame >= GLASS_ROOM - 1e-9) return undefined;
+      const [figure, limit] = unlikeLengths(glass.frame, GLASS_ROOM, panel.display);
       return {
         level: 'caution',
         text: 'The panel stands close to the glass.',
-        figure: lengthText(glass.frame, panel.display),
-        limit: lengthText(GLASS_ROOM, panel.display),
+        figure,
+        limit,
+        judged: (found, least) => `Its back is ${found} from the glass; leave ${least} or more`,
         mend: 'deeper stand-off blocks, or a screen that swings open',
       };
     },
@@ -61,12 +65,27 @@ export const placeRules: readonly Rule[] = [
     judge: (panel) => {
       if (panel.details.use !== 'divider') return undefined;
       const { tipping } = dividerDetails(panel);
-      if (!tipping || tipping.push >= TIPPING.push - 1e-9) return undefined;
+      if (!tipping) return undefined;
+      const [figure, limit] = unlikeForces(tipping.push, TIPPING.push, panel.display);
+      const at = lengthText(tipping.at, panel.display);
+      const judged = (found: string, least: string) => `It tips at a push of ${found}; ${least} or more is wanted`;
+      if (tipping.push >= TIPPING.push - 1e-9)
+        return {
+          level: 'note',
+          text: `The divider stands a light push ${at} up, and no more.`,
+          figure,
+          limit,
+          judged: (found, least) => `${judged(found, least)}, which it meets; a person who falls against it tips it`,
+          mend: 'where children play or people pass close by, a hook in the wall, or two panels hinged at an angle',
+          field: 'divider.feet.length',
+        };
       return {
         level: 'caution',
-        text: `A light push ${lengthText(tipping.at, panel.display)} up tips the divider.`,
-        figure: forceText(tipping.push, panel.display),
-        limit: forceText(TIPPING.push, panel.display),
+        text: `A light push ${at} up tips the divider.`,
+        figure,
+        limit,
+        judged,
+        field: 'divider.feet.length',
         mend: `feet ${lengthText(tipping.footWanted, panel.display)} long, two panels hinged at an angle, or a hook in the wall`,
       };
     },
@@ -82,11 +101,13 @@ export const placeRules: readonly Rule[] = [
       if (!wind || !feet) return undefined;
       const holds = (mass * GRAVITY * feet.length) / height;
       if (wind.allowableForce <= holds) return undefined;
+      const [figure, limit] = unlikeForces(wind.allowableForce, holds, panel.display);
       return {
         level: 'stop',
         text: 'The wind blows a free-standing divider over.',
-        figure: forceText(wind.allowableForce, panel.display),
-        limit: forceText(holds, panel.display),
+        figure,
+        limit,
+        judged: (found, most) => `The design wind pushes with ${found}, and ${most} tips it`,
         mend: 'bring it indoors, or make it a screen fixed between posts',
       };
     },
@@ -107,7 +128,9 @@ export const placeRules: readonly Rule[] = [
             : 'The two faces show different patterns.',
         figure: faces === 'mirrored' ? 'mirrored faces' : 'faces that differ',
         limit: 'faces alike',
-        mend: 'plain weave, or tell the client which side is the front',
+        judged: (found, wanted) => `This weave has ${found}; an even number of staves in plain weave has ${wanted}`,
+        mend: 'settle with the client which side is the front, or take plain weave',
+        field: 'weave',
       };
     },
   }),
@@ -122,8 +145,9 @@ export const placeRules: readonly Rule[] = [
           level: 'caution',
           where: name,
           text: 'The course lines do not run through from panel to panel.',
-          figure: `${lengthText(level.off, job.display)}, or another count of courses`,
+          figure: lengthText(level.off, job.display),
           limit: 'one level',
+          judged: (found) => `They are up to ${found} off one level, or the panels have different counts of courses`,
           mend: 'give every panel of the run the same height, bottom gap, rail and fit',
         })),
   },
@@ -145,7 +169,10 @@ export const placeRules: readonly Rule[] = [
             text: 'The gap to the posts differs between the run and the panel’s opening; the opening’s is drawn.',
             figure: `${lengthText(left, job.display)} and ${lengthText(right, job.display)}`,
             limit: lengthText(run.gap, job.display),
-            mend: 'give one and leave the other out',
+            judged: (found: string, other: string) =>
+              `The opening leaves ${found} at left and right, and the run says ${other}`,
+            mend: 'have the job say one of them only',
+            field: 'runs.gap',
           };
         }),
       ),

@@ -13,8 +13,12 @@ export interface Subject {
   readonly plan?: CutPlan;
 }
 
-/** What one rule says of one thing; the rule adds its code, reason and source. */
-export type Judgement = Omit<Finding, 'code' | 'reason' | 'source'>;
+/** What one rule says of one thing; the rule adds its code, source, and its reason unless it has one of its own. */
+export interface Judgement extends Omit<Finding, 'code' | 'reason' | 'source' | 'judged'> {
+  /** Figure and limit as they stand in the finding, in a plain sentence or two. */
+  readonly judged: (figure: string, limit: string) => string;
+  readonly reason?: string;
+}
 
 /** One small rule: what it is called, why its limit is what it is, and what it finds. */
 export interface Rule {

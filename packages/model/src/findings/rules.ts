@@ -1,4 +1,6 @@
+import { cornerRules } from './corner.ts';
 import { cuttingRules } from './cutting.ts';
+import { endRules } from './ends.ts';
 import { fasteningRules } from './fastening.ts';
 import { fitRules } from './fit.ts';
 import { frameRules } from './frame.ts';
@@ -12,12 +14,14 @@ import { woodRules } from './wood.ts';
 /** Every rule, in the order in which findings of one level are told. */
 export const rules: readonly Rule[] = [
   ...weaveRules,
+  ...endRules,
   ...woodRules,
   ...frameRules,
   ...fitRules,
   ...guardRules,
   ...gateRules,
   ...placeRules,
+  ...cornerRules,
   ...fasteningRules,
   ...cuttingRules,
 ];

@@ -1,54 +1,52 @@
 import { INCH } from '../length.ts';
 import { windOnSlat } from '../loads/wind.ts';
-import { type Panel, weaveDepth } from '../panel/panel.ts';
+import type { Panel } from '../panel/panel.ts';
 import { GUARD_CODE } from '../uses/codes.ts';
 import { panelBall } from '../uses/openwork.ts';
 import { panelWind } from '../uses/wind.ts';
 import { hangsTogether } from '../weave/hang.ts';
 import { insertionFactor } from '../weave/insertion.ts';
-import { plainWeave, smallestPitch } from '../weave/plain.ts';
 import { poundForce } from '../wood/inchpound.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { forceText, lengthText, shareText } from './words.ts';
-
-/** Shares of the strength: what a slat may be held at for good, for a moment while weaving, and where it breaks. */
-export const SLAT_USE: { readonly kept: number; readonly weaving: number; readonly breaks: number } = {
-  kept: 0.55,
-  weaving: 0.75,
-  breaks: 1,
-};
+import { breakingText, gentler, mostUse, otherCount, SLAT_USE } from './strength.ts';
+import { codeText, lengthText, percentText, unlikeForces, unlikePercents } from './words.ts';
 
 /** Least grip: what a 3/16 in yellow-cedar slat 1 5/8 in high has at 14 in pitch, N for each mm of its height. */
 export const LEAST_GRIP: number = (7.5 * poundForce) / (1.625 * INCH);
 
+/** With less than this share of the least grip a panel is not worth building; common practice, no source. */
+const HARDLY_GRIPS = 0.5;
+
 /** Gust factor of a rigid panel. ASCE 7-16, 26.11. */
 const GUST = 0.85;
 
-/** The greatest share of its strength that any slat of the panel is bent to. */
-export function mostUse({ rows }: Panel): number {
-  return Math.max(0, ...rows.map(({ bend }) => bend.use));
+/** What would bring the slats to the share that they keep for good. */
+function easierBend(panel: Panel): string {
+  const { display, details } = panel;
+  const fewer = otherCount(panel, { by: -1, passes: (other) => mostUse(other) <= SLAT_USE.kept });
+  const { thickness } = gentler(panel);
+  const staves = fewer ? [`${fewer.staves.count} staves, ${lengthText(fewer.staves.pitch, display)} apart`] : [];
+  const ways = [...staves, `slats ${lengthText(thickness, display)} thick`, 'a tougher wood'].join('; or ');
+  return details.use === 'guard' ? `${ways}. Each of these but the wood makes the guard weaker: check it again` : ways;
 }
 
-/** The pitch and the thickness at which this weave would take no more than the kept share of its strength, mm. */
-export function gentler(panel: Panel): { readonly pitch: number; readonly thickness: number } {
-  const { staves, courses, spec } = panel;
-  const { modulus, strength } = spec.wood.slat.wood;
-  const sizes = {
-    staveWidth: staves.width,
-    staveDepth: staves.depth,
-    slatThickness: courses.thickness,
-    modulus,
-    strength,
-  };
-  const use = mostUse(panel);
-  // The closed form over-states narrow panels: it is asked for the share that it itself would show here.
-  const wanted = (SLAT_USE.kept * plainWeave({ ...sizes, pitch: staves.pitch }).use) / use;
-  // Stress goes as t (d + t) at one pitch.
-  const product = (courses.thickness * (staves.depth + courses.thickness) * SLAT_USE.kept) / use;
-  return {
-    pitch: smallestPitch({ ...sizes, use: wanted }),
-    thickness: (Math.sqrt(staves.depth ** 2 + 4 * product) - staves.depth) / 2,
-  };
+/** The least force, N, with which a row that is gripped presses on the stave it presses hardest; absent: none is. */
+function gripOf({ rows }: Panel): number | undefined {
+  const gripped = rows.filter(({ bend }) => bend.gripped);
+  return gripped.length > 0 ? Math.min(...gripped.map(({ bend }) => Math.max(...bend.staveForces))) : undefined;
+}
+
+/** What would make the staves grip, with the fewest staves that do. */
+function tighter(panel: Panel): string {
+  const grips = (other: Panel) => (gripOf(other) ?? 0) >= LEAST_GRIP * other.courses.height;
+  const more = otherCount(panel, { by: 1, passes: grips });
+  if (!more) return 'staves closer together, or thicker slats';
+  const use = mostUse(more);
+  const pitch = lengthText(more.staves.pitch, panel.display);
+  const would = `${more.staves.count} staves would do, ${pitch} apart`;
+  return use <= SLAT_USE.kept
+    ? would
+    : `${would}, but they bend the slats to ${percentText(use)} of their strength; thicker slats or a tougher wood instead`;
 }
 
 /** Rules on bending, grip and holding together. */
@@ -56,36 +54,43 @@ export const weaveRules: readonly Rule[] = [
   panelRule({
     code: 'slat-strength',
     reason:
-      'strength tables give averages of short tests; wood under lasting stress keeps about 0.56 of it and pieces scatter by 16 %: at 0.55 about one slat in 400 breaks, at 1 every second',
-    source: 'derived from Wood Handbook FPL-GTR-190 scatter and duration of load (from memory)',
+      'strength tables give the average of short tests: single pieces scatter by 16 % about it, and wood that stays bent for years keeps little more than half of it',
+    source:
+      'Wood Handbook FPL-GTR-190, scatter and lasting load (from memory); share of slats worked out from the scatter',
     judge: (panel) => {
       const use = mostUse(panel);
       if (use <= SLAT_USE.kept) return undefined;
-      const { pitch, thickness } = gentler(panel);
-      const breaks = use > SLAT_USE.breaks;
+      const stop = use >= SLAT_USE.stop;
+      const [figure, limit] = unlikePercents(use, SLAT_USE.kept);
       return {
-        level: breaks ? 'stop' : 'caution',
-        text: breaks ? 'The slats break when bent round the staves.' : 'The slats are bent close to their strength.',
-        figure: shareText(use),
-        limit: String(breaks ? SLAT_USE.breaks : SLAT_USE.kept),
-        mend: `staves ${lengthText(pitch, panel.display)} apart, or slats ${lengthText(thickness, panel.display)} thick, or a tougher wood`,
+        level: stop ? 'stop' : 'caution',
+        text: stop
+          ? `Too many slats break when they are bent round the staves: ${breakingText(use)}.`
+          : 'The slats are bent close to their strength.',
+        figure,
+        limit,
+        judged: (found, most) =>
+          `The weave bends the slats to ${found} of their strength; keep to ${most}, where ${breakingText(SLAT_USE.kept)} breaks${stop ? `, and never go to ${percentText(SLAT_USE.stop)} or over, where one in ten does and the spare slats are used up` : `; at this bend it is ${breakingText(use)}`}`,
+        mend: easierBend(panel),
+        field: 'stave, slat or wood',
       };
     },
   }),
   panelRule({
     code: 'slat-strength-weaving',
-    reason:
-      'pushing a slat aside to slip the last stave in bends it more for a moment; three quarters is a sensible bound',
-    source: 'derived for this project',
+    reason: 'pushing a slat aside to slip the last stave in bends it more for a moment',
+    source: 'common practice, no source; the extra bend worked out from the shape of the slat',
     judge: (panel) => {
       const { staves, courses } = panel;
       const use = mostUse(panel) * insertionFactor({ staveDepth: staves.depth, slatThickness: courses.thickness });
       if (use <= SLAT_USE.weaving || mostUse(panel) > SLAT_USE.breaks) return undefined;
+      const [figure, limit] = unlikePercents(use, SLAT_USE.weaving);
       return {
         level: 'caution',
         text: 'A slat pushed off its stave to slip another stave in may break.',
-        figure: shareText(use),
-        limit: String(SLAT_USE.weaving),
+        figure,
+        limit,
+        judged: (found, most) => `It would be bent to ${found} of its strength; ${most} is the most to risk`,
         mend: 'set every stave first and weave over the free stave tops, the top rail off',
       };
     },
@@ -93,8 +98,8 @@ export const weaveRules: readonly Rule[] = [
   panelRule({
     code: 'slat-in-wind',
     reason:
-      'a gust bends slats between staves beyond what the weave bends them already; it is short, so three quarters',
-    source: 'ASCE 7-16 (constants from memory); slat as a beam held at every stave, derived for this project',
+      'a gust bends the slats between the staves more than the weave does already; it is short, so three quarters',
+    source: 'ASCE 7-16 (constants from memory); each slat taken as a beam held at every stave',
     judge: (panel) => {
       const wind = panelWind(panel);
       if (!wind) return undefined;
@@ -103,19 +108,23 @@ export const weaveRules: readonly Rule[] = [
       const sizes = { pitch: staves.pitch, thickness: courses.thickness, height: courses.height };
       const use = mostUse(panel) + windOnSlat({ ...sizes, pressure }).stress / spec.wood.slat.wood.strength;
       if (use <= SLAT_USE.weaving || mostUse(panel) > SLAT_USE.breaks) return undefined;
+      const [figure, limit] = unlikePercents(use, SLAT_USE.weaving);
       return {
         level: 'caution',
         text: 'Wind and weave together bend the slats close to their strength.',
-        figure: shareText(use),
-        limit: String(SLAT_USE.weaving),
-        mend: 'staves a little closer where the slats are weak, or thicker slats where they are slack',
+        figure,
+        limit,
+        judged: (found, most) =>
+          `In the design wind they come to ${found} of their strength, ${percentText(mostUse(panel))} of it by the weave alone; keep to ${most}`,
+        mend: 'staves a little closer where the wind does most of it, or thinner slats where the weave does; or a tougher wood',
       };
     },
   }),
   panelRule({
     code: 'row-not-gripped',
-    reason: 'a slat needs two changes of side, or end stops, to be bent; a straight one rattles and slides out',
-    source: 'derived for this project: statics of a strip between staves',
+    reason:
+      'a slat must pass from side to side twice, or have stops at its ends, to be bent; a straight one rattles and slides out',
+    source: 'statics of a strip between staves',
     judge: ({ rows }) => {
       const loose = rows.filter(({ bend }) => !bend.gripped);
       if (loose.length === 0) return undefined;
@@ -123,36 +132,18 @@ export const weaveRules: readonly Rule[] = [
       return {
         level: 'caution',
         text: `${courses} courses are not gripped by their staves: the slats lie straight and loose.`,
-        figure: `${loose.length} of ${rows.length} rows straight`,
+        figure: `${loose.length} of ${rows.length} rows`,
         limit: 'none',
-        mend: 'more staves, a weave with two changes of side in every row, or stops at the stiles',
-      };
-    },
-  }),
-  panelRule({
-    code: 'ends-flying',
-    reason: 'past two neighbours on one side at the end of a row nothing presses the slat’s end to its stave',
-    source: 'derived for this project',
-    judge: (panel) => {
-      const half = panel.outside.depth / 2;
-      const out = Math.max(
-        ...panel.rows.map(({ bend }) => Math.max(...bend.endOffsets.map(Math.abs)) + panel.courses.thickness / 2),
-      );
-      if (out <= half) return undefined;
-      return {
-        level: 'caution',
-        text: 'Slat ends stand out beyond the face of the frame.',
-        figure: `${lengthText(out, panel.display)} from mid-depth`,
-        limit: lengthText(half, panel.display),
-        mend: 'a weave that starts and ends each row with a single stave, or stops at the stiles',
+        judged: (found) => `That is ${found} of the weave; there should be none`,
+        mend: 'more staves, a weave that changes side twice in every row, or stops at the stiles',
       };
     },
   }),
   panelRule({
     code: 'loose-layers',
-    reason:
-      'a course that passes every stave on one side can be lifted off; with staves in grooves every course needs both',
-    source: 'Clapham 1980, When a fabric hangs together (from memory); checked by brute force',
+    reason: 'a course that passes every stave on one side can be lifted off',
+    source:
+      'Clapham 1980, When a fabric hangs together (from memory); checked by trying every way of lifting small weaves apart',
     judge: ({ weave, spec }) => {
       const rows = weave.rowOfCourse.map((row) => weave.rows[row] ?? []);
       const { looseCourses } = hangsTogether(rows, { stavesTied: true });
@@ -161,44 +152,36 @@ export const weaveRules: readonly Rule[] = [
       return {
         level: held ? 'caution' : 'stop',
         text: held ? 'Courses are held by the end stops alone.' : 'Courses come off the panel: nothing holds them.',
-        figure: `${looseCourses.length} courses loose, the lowest is course ${looseCourses[0]}`,
+        figure: `${looseCourses.length} courses`,
         limit: 'none',
+        judged: (found) => `${found} are loose, the lowest is course ${looseCourses[0]}; there should be none`,
         mend: 'give every course at least one stave in front and one behind',
       };
     },
   }),
   panelRule({
     code: 'little-grip',
-    reason: 'force goes as one over the pitch cubed; past the widest usual pitch slats rattle in the wind',
-    source: 'a 3/16 in slat at 14 in pitch, the trade’s widest (common practice, no source); force derived',
-    judge: ({ rows, courses, display }) => {
-      const gripped = rows.filter(({ bend }) => bend.gripped);
-      if (gripped.length === 0) return undefined;
-      const force = Math.min(...gripped.map(({ bend }) => Math.max(...bend.staveForces)));
-      const least = LEAST_GRIP * courses.height;
-      if (force >= least) return undefined;
-      return {
-        level: 'caution',
-        text: 'The staves hold the slats only lightly.',
-        figure: forceText(force, display),
-        limit: forceText(least, display),
-        mend: 'staves closer together, or thicker slats',
-      };
-    },
-  }),
-  panelRule({
-    code: 'weave-proud',
-    reason: 'slats that stand proud of the frame catch hands and knocks and cannot lie against a wall',
-    source: 'common practice, no source',
+    reason: 'the grip falls fast as staves stand further apart: at twice the distance a slat presses with an eighth',
+    source:
+      'a 3/16 in slat with staves 14 in apart, the trade’s widest (common practice, no source); force worked out from the bend',
     judge: (panel) => {
-      const depth = weaveDepth(panel);
-      if (depth <= panel.outside.depth) return undefined;
+      const { courses, display } = panel;
+      const force = gripOf(panel);
+      const least = LEAST_GRIP * courses.height;
+      if (force === undefined || force >= least) return undefined;
+      const [figure, limit] = unlikeForces(force, least, display);
+      const poor = force < HARDLY_GRIPS * least;
       return {
         level: 'caution',
-        text: 'The weave is thicker than the frame.',
-        figure: lengthText(depth, panel.display),
-        limit: lengthText(panel.outside.depth, panel.display),
-        mend: 'a deeper frame, or thinner staves or slats',
+        text: poor
+          ? 'The staves hardly hold the slats: do not build it so.'
+          : 'The staves hold the slats only lightly: it can be built, but slats may rattle in wind and slip by hand.',
+        figure,
+        limit,
+        judged: (found, wanted) =>
+          `A slat presses on its stave with ${found}; ${wanted} or more is wanted, and under half of that a panel is not worth building`,
+        mend: tighter(panel),
+        field: 'stave.count',
       };
     },
   }),
@@ -214,7 +197,8 @@ export const weaveRules: readonly Rule[] = [
         level: 'caution',
         text: 'A ball as big as a small child’s head passes between the courses.',
         figure: lengthText(ball, panel.display),
-        limit: `under ${lengthText(GUARD_CODE.sphere.value, panel.display)}`,
+        limit: `under ${codeText(GUARD_CODE.sphere.value, panel.display)}`,
+        judged: (found, most) => `A ball of ${found} passes; for a guard it must be ${most}`,
         mend: 'smaller gaps between the courses, and less room over the stack',
       };
     },

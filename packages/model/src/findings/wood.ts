@@ -3,7 +3,7 @@ import type { Panel } from '../panel/panel.ts';
 import { woodNamed } from '../wood/species.ts';
 import type { Wood } from '../wood/wood.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { lengthText } from './words.ts';
+import { lengthText, unlikeLengths } from './words.ts';
 
 /** Play that a stave keeps in its groove, mm: a sheet of paper on either side, common practice, no source. */
 const PLAY = 0.2;
@@ -35,11 +35,15 @@ export const woodRules: readonly Rule[] = [
       const gaps = panel.courses.gap > 0;
       const wanted = gaps ? swell : needed;
       if (room >= wanted - 1e-6) return undefined;
+      const [figure, limit] = unlikeLengths(room, wanted, panel.display);
       return {
         level: room < swell - 1e-6 ? 'stop' : 'caution',
         text: `The stack has too little room to swell to ${wettest} % moisture.`,
-        figure: lengthText(room, panel.display),
-        limit: lengthText(wanted, panel.display),
+        figure,
+        limit,
+        judged: (found, least) =>
+          `It has ${found}, ${gaps ? 'gaps and all' : 'over the top course'}; ${least} is wanted`,
+        field: 'top.allowance',
         mend: 'leave more room at the top, build with wetter wood, or take quarter-sawn slats',
       };
     },
@@ -51,11 +55,15 @@ export const woodRules: readonly Rule[] = [
     judge: (panel) => {
       const { courses, cover, movement, display } = panel;
       if (courses.gap > 0 || movement.dryOpening <= cover.height + 1e-6) return undefined;
+      const [figure, limit] = unlikeLengths(movement.dryOpening, cover.height, display);
       return {
         level: 'caution',
         text: 'The joint over the stack opens further in the dry season than its cover hides.',
-        figure: lengthText(movement.dryOpening, display),
-        limit: lengthText(cover.height, display),
+        figure,
+        limit,
+        judged: (found, hidden) =>
+          `It opens to ${found}; ${cover.height > 0 ? `the strips hide ${hidden}` : 'there are no strips to hide it'}`,
+        field: 'top.cover',
         mend: 'higher cover strips, a deeper frame to make room for them, or less room at the top',
       };
     },
@@ -68,12 +76,18 @@ export const woodRules: readonly Rule[] = [
       const { built, driest, wettest } = movement.grooveClearance;
       const least = Math.min(built, driest, wettest);
       if (least >= PLAY) return undefined;
+      const [figure, limit] = unlikeLengths(Math.abs(least), PLAY, display);
       return {
         level: least < 0 ? 'stop' : 'caution',
         text: 'The staves have too little play in their grooves.',
-        figure: `${least.toFixed(2)} mm`,
-        limit: `${PLAY} mm`,
-        mend: `add ${lengthText(PLAY - least, display)} or more to the groove's clearance`,
+        figure,
+        limit,
+        judged: (found, wanted) =>
+          least < 0
+            ? `In the tightest season they are ${found} too thick for them`
+            : `In the tightest season ${found} is left; ${wanted} or more is wanted`,
+        mend: `cut the grooves ${lengthText(Math.max(PLAY - least, display.mark / 4), display)} wider, or more`,
+        field: 'groove.clearance',
       };
     },
   }),
@@ -89,14 +103,17 @@ export const woodRules: readonly Rule[] = [
         level: of === 'slats' ? 'stop' : 'caution',
         text: `The ${of} are of wood with knots allowed.`,
         figure: 'knots allowed',
-        limit: 'clear, grain steeper than 1 in 15 set aside',
+        limit: 'clear wood',
+        judged: (found, wanted) =>
+          `The job has ${found}; it should be ${wanted}, and pieces with grain steeper than 1 in 15 set aside`,
+        field: 'wood',
         mend: `take clear straight-grained wood for the ${of}`,
       };
     },
   }),
   panelRule({
     code: 'wood-rots',
-    reason: 'groups of average heartwood; sapwood of every wood rots; grooves and rail tops hold water',
+    reason: 'grooves and the tops of rails hold water',
     source: 'Wood Handbook FPL-GTR-190, Table 14-1',
     judge: (panel) => {
       if (panel.site.where !== 'outdoors') return undefined;
@@ -108,6 +125,8 @@ export const woodRules: readonly Rule[] = [
           text: `${capital(wood.name)} (${members}) does not last long in the weather.`,
           figure: group ? `${group} to decay` : 'of unknown resistance to decay',
           limit: 'resistant to decay',
+          judged: (found: string) => `Its heartwood is ${found}, and the sapwood of every wood rots`,
+          field: 'wood',
           mend: 'a resistant wood, heartwood only, or keep water out and look at it every year',
         };
       });
@@ -115,7 +134,7 @@ export const woodRules: readonly Rule[] = [
   }),
   panelRule({
     code: 'wood-not-in-table',
-    reason: 'figures of the job’s own are used as given; nothing here checked them',
+    reason: 'they are used as given; nothing here checked them',
     source: 'the job',
     judge: (panel) =>
       woodsOf(panel)
@@ -125,6 +144,8 @@ export const woodRules: readonly Rule[] = [
           text: `${capital(wood.name)} (${members}) is not in the wood table.`,
           figure: wood.source ? `from ${wood.source}` : 'without a source',
           limit: 'a wood of the table',
+          judged: (from: string) => `Its figures are those of the job, ${from}`,
+          field: 'woods',
           mend: 'check its strength, modulus and shrinkage against a published table',
         })),
   }),
@@ -140,6 +161,8 @@ export const woodRules: readonly Rule[] = [
         text: `The wood is ${built < driest ? 'drier' : 'wetter'} when built than the place ever makes it.`,
         figure: `${built} %`,
         limit: `${driest} to ${wettest} %`,
+        judged: (found, place) => `It is taken at ${found}; the place brings ${place}`,
+        field: 'site.built',
         mend: 'let the boards lie at the place for some weeks and measure again',
       };
     },
@@ -156,12 +179,13 @@ export const woodRules: readonly Rule[] = [
           text: `${capital(wood.name)} stains and eats coated steel screws.`,
           figure: 'wood with tannin, outdoors',
           limit: `screws of ${metalFor(panel).name}`,
+          judged: (_, metal) => `It wants ${metal}`,
           mend: `use ${metalFor(panel).name} throughout, pins and wire too`,
         })),
   }),
   panelRule({
     code: 'wood-dust',
-    reason: 'fine dust of these woods harms beyond being dust',
+    reason: 'the fine dust of this wood harms beyond being dust',
     source: 'health notices on wood dust (from memory)',
     judge: (panel) =>
       woodsOf(panel).flatMap(({ wood }) =>
@@ -171,6 +195,7 @@ export const woodRules: readonly Rule[] = [
               text: `${capital(wood.name)}: ${wood.dust}.`,
               figure: `dust of ${wood.name}`,
               limit: 'as little of it in the air as can be',
+              judged: (_: string, limit: string) => `Keep ${limit}`,
               mend: 'extract at the saw, wear a fitted mask, sand outdoors or under extraction',
             }
           : [],

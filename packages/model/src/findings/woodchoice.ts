@@ -4,7 +4,7 @@ import { massOf } from '../parts/mass.ts';
 import { woodChange } from '../wood/movement.ts';
 import { woods } from '../wood/species.ts';
 import type { DecayGroup, Species } from '../wood/wood.ts';
-import { gentler, mostUse, SLAT_USE } from './weave.ts';
+import { gentler, mostUse, SLAT_USE } from './strength.ts';
 
 /** The same panel in another wood. */
 export interface WoodChoice {
@@ -50,7 +50,7 @@ function choice({ site }: Job, panel: Panel, wood: Species): WoodChoice {
     mass: massOf(inWood).mass,
     decay: wood.decay.group,
     against: [
-      ...(use > SLAT_USE.breaks ? ['breaks'] : use > SLAT_USE.kept ? ['near its strength'] : []),
+      ...(use >= SLAT_USE.stop ? ['breaks'] : use > SLAT_USE.kept ? ['near its strength'] : []),
       ...(rots ? [`${wood.decay.group} to decay`] : []),
     ],
   };

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob, uses } from '../../../../test/support/jobs.ts';
 import { rules } from '../../src/findings/rules.ts';
-import { gentler, mostUse } from '../../src/findings/weave.ts';
+import { gentler, mostUse } from '../../src/findings/strength.ts';
 import {
   bendSlat,
   check,
@@ -67,11 +67,30 @@ describe('check', () => {
     expect(told.map(({ where }) => where)).toEqual(['A, B']);
   });
 
-  test('a finding carries code, level, where, text, figure, limit, reason, source and mend', () => {
+  test('check says once, with each panel’s figure and remedy, what differs from panel to panel by its figures only', () => {
+    const job = jobOf(
+      {},
+      {
+        panels: [
+          { name: 'A', size: { width: 96, height: 52 }, stave: { count: 6 } },
+          { name: 'B', size: { width: 90, height: 52 }, stave: { count: 6 } },
+        ],
+      },
+    );
+    const [told, ...more] = check(job).filter(({ code }) => code === 'little-grip');
+    expect(more).toEqual([]);
+    expect(told?.where).toBe('A, B');
+    expect(told?.judged).toMatch(/presses on its stave with [\d.]+ lb \(A\), [\d.]+ lb \(B\); /);
+    expect(told?.mend).toMatch(/^A: .*; B: /);
+  });
+
+  test('a finding carries code, level, where, text, figure, limit, the sentence of both, reason, source and mend', () => {
     for (const finding of check(jobOf({ size: { width: 40, height: 50 } })))
-      expect(Object.keys(finding).sort()).toEqual(
-        ['code', 'figure', 'level', 'limit', 'mend', 'reason', 'source', 'text', 'where'].sort(),
-      );
+      expect(
+        Object.keys(finding)
+          .filter((key) => key !== 'field')
+          .sort(),
+      ).toEqual(['code', 'figure', 'judged', 'level', 'limit', 'mend', 'reason', 'source', 'text', 'where'].sort());
   });
 });
 
@@ -82,8 +101,9 @@ describe('slat-strength', () => {
   test.each([
     [0.55, undefined],
     [0.5501, 'caution'],
-    [1, 'caution'],
-    [1.0001, 'stop'],
+    [0.7999, 'caution'],
+    [0.8, 'stop'],
+    [1.2, 'stop'],
   ])('a share of %d is a %s', (use, level) => {
     expect(levelAt(use)).toBe(level);
   });

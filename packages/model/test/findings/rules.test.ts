@@ -1,22 +1,25 @@
 import { describe, expect, test } from 'vitest';
 import type { Subject } from '../../src/findings/rule.ts';
 import { rules } from '../../src/findings/rules.ts';
+import { codeText, unlikeLengths, unlikePercents } from '../../src/findings/words.ts';
 import { findingSentences } from '../../src/index.ts';
-import { type RuleCase, subjectOf } from './cases/case.ts';
+import { changeBend, type RuleCase, subjectOf } from './cases/case.ts';
 import { fitCases, frameCases } from './cases/frame.ts';
-import { gateCases, guardCases, placeCases } from './cases/uses.ts';
-import { weaveCases } from './cases/weave.ts';
+import { cornerCases, gateCases, guardCases, placeCases } from './cases/uses.ts';
+import { endCases, weaveCases } from './cases/weave.ts';
 import { woodCases } from './cases/wood.ts';
 import { cuttingCases, fasteningCases } from './cases/work.ts';
 
 const cases: readonly RuleCase[] = [
   ...weaveCases,
+  ...endCases,
   ...woodCases,
   ...frameCases,
   ...fitCases,
   ...guardCases,
   ...gateCases,
   ...placeCases,
+  ...cornerCases,
   ...fasteningCases,
   ...cuttingCases,
 ];
@@ -58,37 +61,111 @@ describe('rules', () => {
 
 describe('escape-window', () => {
   test.each([
-    [{ bedroom: true, glass: 3 }, 'caution'],
-    [{ bedroom: true }, 'caution'],
+    [{ bedroom: true, glass: 3 }, 'stop'],
+    [{ bedroom: true }, 'stop'],
     [{ glass: 3 }, 'note'],
   ])('a screen with %j gets a %s', (screen, level) => {
     expect(found('escape-window', subjectOf({ screen })).map((each) => each.level)).toEqual([level]);
   });
 });
 
+describe('divider-tips', () => {
+  test.each([
+    [10, 'caution'],
+    [70, 'note'],
+  ])('feet %d in long get a %s, so that a divider on feet always has its verdict', (length, level) => {
+    const divider = subjectOf({ use: 'divider', size: { width: 48, height: 60 }, divider: { feet: { length } } });
+    expect(found('divider-tips', divider).map((each) => each.level)).toEqual([level]);
+  });
+});
+
+describe('stave-not-woven', () => {
+  test('names the staves that every slat passes on one side, and the side', () => {
+    const rows = ['++-++--', '+--+-++', '-+-+-+-'];
+    const [told] = found('stave-not-woven', subjectOf({ weave: { rows }, stave: { count: 7 } }));
+    expect(told?.text).toBe('Staves 3 and 4, counted from the left, are not woven in.');
+    expect(told?.judged('', '')).toBe('every slat passes in front of stave 4, every slat passes behind stave 3');
+  });
+});
+
+describe('slats-in-wall', () => {
+  test('names packers that clear the slats by 2 mm', () => {
+    // Ends 20 mm behind the middle of a frame 38.1 mm deep, slats 4.8 mm: 20 + 2.4 - 19.05 = 3.3 mm, and 2 more.
+    const ends = changeBend(subjectOf({}, { unit: 'in', mark: '1/16' }), () => ({ endOffsets: [-20, -20] }));
+    const [told] = found('slats-in-wall', ends);
+    expect(told?.level).toBe('stop');
+    expect(told?.mend).toContain('packers 1/4 in thick behind both stiles');
+  });
+});
+
+describe('little-grip', () => {
+  test('says how many staves would do, and they do', () => {
+    const wide = { size: { width: 96, height: 52 } };
+    const [told] = found('little-grip', subjectOf({ ...wide, stave: { count: 6 } }));
+    const count = Number(/^(\d+) staves would do/.exec(told?.mend ?? '')?.[1]);
+    expect(count).toBeGreaterThan(6);
+    expect(found('little-grip', subjectOf({ ...wide, stave: { count } }))).toEqual([]);
+    expect(found('little-grip', subjectOf({ ...wide, stave: { count: count - 1 } }))).toHaveLength(1);
+  });
+});
+
+describe('unlike', () => {
+  test.each([
+    [0.7504, 0.75, ['75.04 %', '75 %']],
+    [0.66, 0.55, ['66 %', '55 %']],
+    [0.75, 0.75, ['75 %', '75 %']],
+  ])('unlikePercents(%d, %d) is %j', (figure, limit, texts) => {
+    expect(unlikePercents(figure, limit)).toEqual(texts);
+  });
+
+  test('unlikeLengths goes on until the two differ in print', () => {
+    expect(unlikeLengths(7.08, 7.1, { unit: 'mm', mark: 1 })).toEqual(['7.08 mm', '7.10 mm']);
+    expect(unlikeLengths(7, 8, { unit: 'mm', mark: 1 })).toEqual(['7 mm', '8 mm']);
+  });
+});
+
+describe('codeText', () => {
+  test('a figure of a code keeps its inches beside the millimetres', () => {
+    expect(codeText(101.6, { unit: 'mm', mark: 1 })).toBe('102 mm (4 in)');
+    expect(codeText(101.6, { unit: 'in', mark: 1.5875 })).toBe('4 in');
+  });
+});
+
 describe('findingSentences', () => {
-  test('figure, limit and reason, what to do, source: sentences with a capital and a full stop', () => {
-    const [judged, mend, source] = findingSentences({
-      figure: '3/16 in',
-      limit: '1/4 in',
-      reason: 'a thin strip binds',
-      mend: 'rip it against a stop',
-      source: 'Wood Handbook',
-    });
-    expect(judged).toBe('Yours 3/16 in. Limit 1/4 in: a thin strip binds.');
-    expect(mend).toBe('Rip it against a stop.');
-    expect(source).toBe('Source: Wood Handbook.');
+  const finding = {
+    figure: '3/16 in',
+    limit: '3/8 in',
+    judged: 'the thinnest is 3/16 in; keep to 3/8 in',
+    reason: 'a thin strip binds',
+    mend: 'rip it against a stop',
+    source: 'Wood Handbook (from memory)',
+  };
+
+  test('figure and limit, reason, what to do, source: sentences with a capital and a full stop', () => {
+    expect(findingSentences(finding)).toEqual([
+      'The thinnest is 3/16 in; keep to 3/8 in.',
+      'A thin strip binds.',
+      'Rip it against a stop.',
+      'Source: Wood Handbook (not checked against the printed page).',
+    ]);
   });
 
   test('what has no source does not say so twice', () => {
-    const common = { figure: '1', limit: '2', reason: 'so', mend: 'do', source: 'common practice, no source' };
-    expect(findingSentences(common)[2]).toBe('Common practice, no source.');
+    expect(findingSentences({ ...finding, source: 'common practice, no source' }).at(-1)).toBe(
+      'Common practice, no source.',
+    );
   });
 
-  test.each(cases)('$code reads as sentences', ({ code, trips }) => {
+  test.each(cases)('$code reads as sentences, without words of the job file', ({ code, trips }) => {
     const rule = rules.find((each) => each.code === code);
-    for (const judgement of found(code, trips))
-      for (const text of findingSentences({ ...judgement, reason: rule?.reason ?? '', source: rule?.source ?? '' }))
+    for (const { judged, ...judgement } of found(code, trips)) {
+      const words = { reason: rule?.reason ?? '', source: rule?.source ?? '', ...judgement };
+      for (const text of findingSentences({ ...words, judged: judged(judgement.figure, judgement.limit) })) {
         expect(text).toMatch(/^[^a-z\s].*[^.\s]\.$/s);
+        expect(text).not.toMatch(
+          /\b(?:gate|guard|screen|site|stave|top|panels?)(?:\[\d+\])?\.[a-z]|\bYours\b|one over|slack/,
+        );
+      }
+    }
   });
 });

@@ -22,6 +22,7 @@ const atWorkingShare = change(stout, (panel) => {
 
 export const guardCases: readonly RuleCase[] = [
   { code: 'not-a-tested-guard', trips: guard(), passes: screen, limit: guard({ drop: 0 }), atLimit: true },
+  { code: 'guard-top-load', trips: guard({ top: 40 }), passes: screen, limit: guard({ drop: 0 }), atLimit: true },
   { code: 'guard-sphere', trips: guard({ floor: 5 }), passes: guard(), limit: guard({ floor: 4 }), atLimit: true },
   { code: 'guard-height', trips: guard(), passes: guard({ top: 40 }), limit: guard({ top: 36 }), atLimit: false },
   {
@@ -152,8 +153,9 @@ export const placeCases: readonly RuleCase[] = [
     code: 'divider-tips',
     trips: divider({ feet: { length: 10 } }),
     passes: divider({ stand: 'track' }),
+    // It stands: the verdict is told all the same.
     limit: onFeet(lastHolding(4000, 100, stands)),
-    atLimit: false,
+    atLimit: true,
   },
   {
     code: 'divider-in-wind',
@@ -177,4 +179,15 @@ export const placeCases: readonly RuleCase[] = [
     atLimit: false,
   },
   { code: 'run-gap', trips: run({}, 10), passes: run({}, 6), limit: run({}, 6.5), atLimit: true },
+];
+
+export const cornerCases: readonly RuleCase[] = [
+  {
+    code: 'corner-joints',
+    trips: gate(),
+    passes: screen,
+    // On feet the rails lie on the feet; on a track the leaf hangs by its top rail.
+    limit: divider({ stand: 'track' }),
+    atLimit: true,
+  },
 ];

@@ -51,13 +51,6 @@ export const weaveCases: readonly RuleCase[] = [
     atLimit: false,
   },
   {
-    code: 'ends-flying',
-    trips: subjectOf({ weave: { rows: ['++-+--', '--+-++'] }, stave: { count: 6 } }),
-    passes: base,
-    limit: changeBend(base, () => ({ endOffsets: [half - thickness / 2, 0] })),
-    atLimit: false,
-  },
-  {
     code: 'loose-layers',
     trips: subjectOf({ weave: { rows: ['+++++', '+-+-+'] }, stave: { count: 5 } }),
     passes: base,
@@ -72,17 +65,44 @@ export const weaveCases: readonly RuleCase[] = [
     atLimit: false,
   },
   {
-    code: 'weave-proud',
-    trips: change(base, (panel) => ({ ...panel, outside: { ...panel.outside, depth: 20 } })),
-    passes: base,
-    limit: change(base, (panel) => ({ ...panel, outside: { ...panel.outside, depth: weaveDepth(panel) } })),
-    atLimit: false,
-  },
-  {
     code: 'ball-passes',
     trips: withRoom(200),
     passes: base,
     limit: withRoom(lastHolding(0, 200, (room) => panelBall(first(withRoom(room))) < 101.6)),
+    atLimit: false,
+  },
+];
+
+const flat = (z: number) => changeBend(base, () => ({ endOffsets: [z, z] }));
+
+export const endCases: readonly RuleCase[] = [
+  {
+    code: 'stave-not-woven',
+    trips: subjectOf({ weave: { rows: ['++-++--', '+--+-++', '-+-+-+-'] }, stave: { count: 7 } }),
+    passes: base,
+    // One row that differs is enough to weave a stave in.
+    limit: subjectOf({ weave: { rows: ['+-+-+', '+-+-+', '-+-+-'] }, stave: { count: 5 } }),
+    atLimit: false,
+  },
+  {
+    code: 'ends-flying',
+    trips: subjectOf({ weave: { rows: ['++-+--', '--+-++'] }, stave: { count: 6 } }),
+    passes: base,
+    limit: changeBend(base, () => ({ endOffsets: [half - thickness / 2, 0] })),
+    atLimit: false,
+  },
+  {
+    code: 'slats-in-wall',
+    trips: flat(-half),
+    passes: subjectOf({ weave: { rows: ['++-+--', '--+-++'] }, stave: { count: 6 }, screen: { mounting: 'posts' } }),
+    limit: flat(thickness / 2 - half),
+    atLimit: false,
+  },
+  {
+    code: 'weave-proud',
+    trips: change(base, (panel) => ({ ...panel, outside: { ...panel.outside, depth: 20 } })),
+    passes: base,
+    limit: change(base, (panel) => ({ ...panel, outside: { ...panel.outside, depth: weaveDepth(panel) } })),
     atLimit: false,
   },
 ];
