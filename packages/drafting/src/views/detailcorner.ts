@@ -186,6 +186,6 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
 /** The plug over a sunk head, by its diameter. */
 function plugText({ display }: Panel, { plug }: ScrewRow): string {
   if (!plug) return 'plugs';
-  const across = display.unit === 'in' ? `${fractions(plug.drill.inch)} in` : said(plug.drill.diameter, display);
+  const across = display.unit === 'in' ? `${fractions(plug.drill.inch)} in` : said(plug.diameter, display);
   return `${across} plugs`;
 }

@@ -51,7 +51,7 @@ export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[
   const centre = stroke('centre', line(at(-past, 0), at(reach + past, 0)));
   if (fastener.kind === 'pin' || fastener.diameter * scale < 0.8) return [centre];
   const [r, head, bore] = [fastener.diameter / 2, headDiameter(fastener.gauge) / 2, fastener.counterbore];
-  const bit = (plug?.drill.diameter ?? 2 * head) / 2;
+  const bit = (plug?.diameter ?? 2 * head) / 2;
   const side = (way: 1 | -1): Mark =>
     stroke(
       'hidden',

@@ -1,6 +1,9 @@
 import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type ChosenScrew, chooseScrew } from './choose.ts';
+import { type Gauge, headDiameter } from './gauge.ts';
+import { WOOD_BETWEEN } from './meet.ts';
+import { plugFor } from './plug.ts';
 import { DISTANCES, type JointToScrew, KEEP } from './row.ts';
 import { lengthsText } from './where.ts';
 
@@ -28,15 +31,25 @@ export function cornerPlaces(
   return { outer, inner, off: Math.max(0, depth / 2 - ceilToMark(Math.max(edge, depth / 4), mark)) };
 }
 
-/** Screw down through a rail into a stile's end. */
-export function cornerScrew({ rail, stile, display }: Pick<Panel, 'rail' | 'stile' | 'display'>): ChosenScrew {
-  return chooseScrew({
-    gauges: [8, 10, 6],
-    through: rail.height,
-    keep: KEEP,
-    room: stile.length / 3,
-    unit: display.unit,
-  });
+type Frame = Pick<Panel, 'rail' | 'stile' | 'display'>;
+
+/**
+ * Screw down through a rail into a stile's end: of the stoutest gauge whose pair finds room there, its heads and plugs
+ * clear of one another; where none does, the thinnest.
+ */
+export function cornerScrew({ rail, stile, display }: Frame): ChosenScrew {
+  const choose = (gauges: readonly Gauge[]) =>
+    chooseScrew({ gauges, through: rail.height, keep: KEEP, room: stile.length / 3, unit: display.unit });
+  const tries = [choose([8, 10, 6]), choose([6])];
+  return tries.find((screw) => pairFits({ rail, stile, display }, screw)) ?? choose([6]);
+}
+
+/** Whether the two screws of a corner stand clear of one another, with their heads or the plugs over them. */
+function pairFits(frame: Frame, screw: ChosenScrew): boolean {
+  const { outer, inner, off } = cornerPlaces(frame, screw.diameter);
+  const head = screw.counterbore > 0 ? plugFor(screw, frame.display).diameter : headDiameter(screw.gauge);
+  const room = screw.counterbore > 0 ? head + WOOD_BETWEEN : Math.max(head, screw.diameter + WOOD_BETWEEN);
+  return Math.hypot(inner - outer, 2 * off) >= room - 1e-6;
 }
 
 /**
@@ -44,7 +57,7 @@ export function cornerScrew({ rail, stile, display }: Pick<Panel, 'rail' | 'stil
  * top rail is the bottom rail turned in its plane, so that both are one part.
  */
 export function corners(panel: Panel): JointToScrew {
-  const { rail, stile, outside, spec, display } = panel;
+  const { rail, stile, outside, spec } = panel;
   const screw = cornerScrew(panel);
   const { outer, inner, off } = cornerPlaces(panel, screw.diameter);
   const places = [
@@ -56,7 +69,6 @@ export function corners(panel: Panel): JointToScrew {
     { x: outside.width - outer, y, z: -z },
     { x: outside.width - inner, y, z },
   ]);
-  const face = lengthsText([rail.depth / 2 - off], display);
   return {
     joint: 'rail to stile',
     screw,
@@ -66,7 +78,18 @@ export function corners(panel: Panel): JointToScrew {
     into: spec.wood.stile.wood,
     edge: Math.min(outer, stile.width - inner, Math.min(rail.depth, stile.depth) / 2 - off),
     end: outer,
-    where: `from each end of the rail: ${lengthsText([outer, inner], display)}; one ${face} from the front face, one ${face} from the back`,
+    where: whereText(panel, { outer, inner, off }),
     remark: 'don’t count on end-grain screws: glue the joint too',
   };
+}
+
+/** Where the two screws of each corner are marked, and which of them stands in front. */
+function whereText({ rail, display }: Frame, { outer, inner, off }: CornerPlaces): string {
+  const [near, far, face] = [outer, inner, rail.depth / 2 - off].map((size) => lengthsText([size], display));
+  const faces = `one ${face} from the front face, one ${face} from the back`;
+  if (outer === inner) return `${near} from each end of the rail, side by side: ${faces}`;
+  return (
+    `${near} and ${far} from each end of the rail, ${faces}: in front the one at ${near} at the bottom left and ` +
+    `top right corners, the one at ${far} at the bottom right and top left`
+  );
 }

@@ -1,92 +1,115 @@
 import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { spread } from '../uses/place.ts';
-import { type ChosenScrew, chooseScrew } from './choose.ts';
-import { corners } from './corner.ts';
-import { type Gauge, screwDiameter } from './gauge.ts';
-import { choosePin } from './pin.ts';
-import { DISTANCES, type JointToScrew } from './row.ts';
-import { clearOfTaken } from './takenheights.ts';
+import { evenHeights } from './evenheights.ts';
+import { isClear, jointStretches, nearHeight, stretchesAt } from './meet.ts';
+import { choosePin, PIN_REACH, PIN_STRIP } from './pin.ts';
+import { FROM_END, type GluedJoint, type JointToScrew } from './row.ts';
 import { heightsText, lengthsText } from './where.ts';
 
-/** Steps of screws and pins and their distance from ends, mm; common practice, no source. */
-const STEP = { stave: 16 * INCH, pins: 8 * INCH } as const;
-const FROM_END = 3 * INCH;
+/** Step of pins, mm; common practice, no source. */
+const STEP = 8 * INCH;
 
-/** Joints that every panel has: corners, end staves, cover strips and stops. */
-export function frameJoints(panel: Panel): JointToScrew[] {
-  return [corners(panel), endStaves(panel), ...coverStrips(panel), ...stopStrips(panel)];
-}
-
-/** Screws through each end stave into its stile, driven before weaving, clear of what else crosses the stile. */
-function endStaves(panel: Panel): JointToScrew {
-  const { staves, stile, clear, spec, display } = panel;
-  const fits = ([6, 5, 4] as Gauge[]).filter((gauge) => DISTANCES.edge * screwDiameter(gauge) <= staves.depth / 2);
-  const screw: ChosenScrew = chooseScrew({
-    gauges: fits.length > 0 ? fits : [4],
-    through: staves.width,
-    room: stile.width - 3,
-    unit: display.unit,
-  });
-  const inset = Math.min(FROM_END, clear.height / 4);
-  const [foot, head] = [clear.bottom, clear.bottom + clear.height];
-  const ys = clearOfTaken(spread(foot + inset, head - inset, STEP.stave), panel, [foot + inset / 2, head - inset / 2]);
-  const xs = [clear.left + staves.width, clear.left + clear.width - staves.width];
-  return {
-    joint: 'end stave to stile',
-    screw,
-    places: xs.flatMap((x) => ys.map((y) => ({ x, y, z: 0 }))),
-    along: 'x',
-    into: spec.wood.stile.wood,
-    edge: staves.depth / 2,
-    end: Math.min(...ys) - foot,
-    where: `up each end stave, in the middle of its face; ${heightsText(ys, display)}`,
-    remark: 'drive them before weaving; heads flush, slats pass over them',
-  };
-}
-
-function coverStrips({ cover, clear, staves, courses, outside, rail, spec, display }: Panel): JointToScrew[] {
+/** Cover strips pinned up into the top rail; none where they are glued alone. */
+export function coverStrips({ cover, clear, outside, rail, spec, display }: Panel): JointToScrew[] {
   if (cover.height <= 0) return [];
-  const z = staves.depth / 2 + courses.thickness + cover.thickness / 2;
+  const pin = choosePin({ through: cover.height, thickness: cover.thickness }, display.unit);
+  if (!pin) return [];
+  // In the middle of what of the strip lies on the rail.
+  const bears = cover.thickness - cover.proud;
+  const z = cover.face + bears / 2;
+  const left = clear.left + (clear.width - cover.length) / 2;
   const y = outside.height - rail.height - cover.height;
-  const xs = spread(clear.left + INCH, clear.left + clear.width - INCH, STEP.pins);
+  const xs = spread(left + INCH, left + cover.length - INCH, STEP);
   return [
     {
       joint: 'cover strip to top rail',
-      pin: choosePin(Math.min(cover.height, INCH), display.unit),
+      pin,
       places: [z, -z].flatMap((at) => xs.map((x) => ({ x, y, z: at }))),
       along: 'y',
+      outward: true,
       into: spec.wood.rail.wood,
-      edge: cover.thickness / 2,
+      edge: bears / 2,
       end: INCH,
-      where: `along each strip, from its left end: ${lengthsText(
-        xs.map((x) => x - clear.left),
+      where: `plumb up the middle of each strip’s lower edge into the rail; from its left end: ${lengthsText(
+        xs.map((x) => x - left),
         display,
       )}`,
-      remark: `${cover.height > INCH ? 'slant the pins up into the rail from its lower edge; ' : ''}glue the strip as well; never pin it to a slat`,
+      remark: 'drill right through the strip; glue it as well; never pin it to a slat',
     },
   ];
 }
 
-function stopStrips({ spec, clear, courses, stile, display }: Panel): JointToScrew[] {
-  if (spec.endStop === undefined) return [];
-  const thickness = stile.depth / 2 - spec.endStop - courses.thickness / 2;
-  if (thickness <= 0) return [];
+/** Width of a stop strip that its pins go through, mm: 1/2 in, common practice, no source. */
+const STOP = INCH / 2;
+
+/** Thickness of a stop strip, from the stile's face to the ends of the slats behind it, mm; 0 or less for none. */
+function stopThickness({ spec, courses, stile }: Panel): number {
+  return spec.endStop === undefined ? 0 : stile.depth / 2 - spec.endStop - courses.thickness / 2;
+}
+
+/** Stop strips pinned to the stiles, clear of what crosses them; none where they are glued alone. */
+export function stopStrips(panel: Panel, others: readonly JointToScrew[]): JointToScrew[] {
+  const { spec, clear, stile, display } = panel;
+  const thickness = stopThickness(panel);
+  const pin = choosePin({ through: STOP, thickness }, display.unit);
+  if (!pin) return [];
   const z = stile.depth / 2 - thickness / 2;
   const inset = Math.min(FROM_END, clear.height / 4);
-  const ys = spread(clear.bottom + inset, clear.bottom + clear.height - inset, STEP.pins);
-  const width = INCH / 2;
-  const xs = [clear.left + width, clear.left + clear.width - width];
+  const xs = [clear.left + STOP, clear.left + clear.width - STOP];
+  const taken = others.flatMap((joint) => jointStretches(joint, panel));
+  const drive = { fastener: pin, along: 'x', outward: true } as const;
+  const ys = evenHeights({
+    from: clear.bottom + inset,
+    to: clear.bottom + clear.height - inset,
+    out: inset / 2,
+    in: 1.5 * inset,
+    step: STEP,
+    mark: Math.max(display.mark, display.unit === 'in' ? INCH / 8 : 1),
+    free: (y) => {
+      const there = nearHeight(taken, y, INCH);
+      return xs.every((x) => [z, -z].every((at) => isClear(stretchesAt(drive, { x, y, z: at }, panel), there)));
+    },
+  });
   return [
     {
       joint: 'stop strip to stile',
-      pin: choosePin(width, display.unit),
+      pin,
       places: xs.flatMap((x) => [z, -z].flatMap((at) => ys.map((y) => ({ x, y, z: at })))),
       along: 'x',
+      outward: true,
       into: spec.wood.stile.wood,
       edge: thickness / 2,
       end: inset,
-      where: `up each strip; ${heightsText(ys, display)}`,
+      where: `through the strip’s inner edge, level into the stile; ${heightsText(ys, display)}`,
+      remark: 'drill through the strip before it goes on',
     },
+  ];
+}
+
+/** Strips of a panel that no pin fits, and why: they are glued alone. */
+export function gluedStrips(panel: Panel): GluedJoint[] {
+  const { cover, display } = panel;
+  const { unit } = display;
+  const why = (thickness: number) =>
+    `no pins: ${
+      thickness < PIN_STRIP[unit] - 1e-9
+        ? `the strip is thinner than ${lengthsText([PIN_STRIP[unit]], display)}`
+        : `none is sold long enough to reach ${lengthsText([PIN_REACH[unit]], display)} beyond the strip`
+    }`;
+  const stop = stopThickness(panel);
+  return [
+    ...(cover.height > 0 && !choosePin({ through: cover.height, thickness: cover.thickness }, unit)
+      ? [
+          {
+            joint: 'cover strip to top rail' as const,
+            where: 'along its upper edge to the rail, and its ends to the stiles; never to a slat',
+            why: why(cover.thickness),
+          },
+        ]
+      : []),
+    ...(stop > 0 && !choosePin({ through: STOP, thickness: stop }, unit)
+      ? [{ joint: 'stop strip to stile' as const, where: 'all along the stile; never to a slat', why: why(stop) }]
+      : []),
   ];
 }

@@ -17,11 +17,11 @@ export const BOTTLE: number = 0.25;
 
 /** Glue for one panel, waterproof where the site is outdoors. */
 export function glueFor(panel: Panel): GlueAmount {
-  const { stile, rail, cover, clear, site, display } = panel;
+  const { stile, rail, cover, site, display } = panel;
   const corners = 4 * stile.width * Math.min(stile.depth, rail.depth);
-  const strips = cover.height > 0 ? 2 * clear.width * cover.thickness : 0;
+  const strips = 2 * cover.length * (cover.thickness - cover.proud);
   const plugs = screwSchedule(panel).reduce(
-    (sum, { plug, count }) => sum + (plug ? count * Math.PI * plug.drill.diameter * plug.depth : 0),
+    (sum, { plug, count }) => sum + (plug ? count * Math.PI * plug.diameter * plug.depth : 0),
     0,
   );
   const area = (corners + strips + plugs) / 1e6;

@@ -51,7 +51,7 @@ export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[]
 }
 
 function plugName({ drill }: Plug, { display }: Panel): string {
-  return `wooden plug ${display.unit === 'in' ? `${drill.inch} in` : `${drill.diameter} mm`}`;
+  return `wooden plug ${display.unit === 'in' ? `${drill.inch} in` : `${drill.metric} mm`}`;
 }
 
 function toBuy(kind: HardwareLine['kind'], count: number): number {

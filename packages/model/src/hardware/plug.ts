@@ -4,8 +4,9 @@ import type { Drill } from './pilot.ts';
 
 /** A hole bored over a screw's head, and the wooden plug glued into it. */
 export interface Plug {
-  /** Bit, and plug of the same diameter. */
+  /** Bit, and plug of the same diameter; mm. */
   readonly drill: Drill;
+  readonly diameter: number;
   /** How deep the head lies below the face, mm. */
   readonly depth: number;
 }
@@ -19,5 +20,5 @@ export function plugFor({ gauge, counterbore }: { gauge: Gauge; counterbore: num
   const sizes = CUTTERS[unit].map((size) => (unit === 'in' ? (size / 64) * INCH : size));
   const diameter = sizes.find((each) => each >= headDiameter(gauge)) ?? (sizes.at(-1) as number);
   const nearest = Math.round((diameter / INCH) * 8) * 8;
-  return { drill: { inch: FRACTIONS[nearest] ?? '3/8', diameter }, depth: counterbore };
+  return { drill: { inch: FRACTIONS[nearest] ?? '3/8', metric: Math.round(diameter) }, diameter, depth: counterbore };
 }

@@ -2,7 +2,7 @@ import { INCH } from '../length.ts';
 import type { Place } from '../uses/place.ts';
 import type { Wood } from '../wood/wood.ts';
 import type { ChosenScrew } from './choose.ts';
-import type { ScrewHoles } from './pilot.ts';
+import type { Holes } from './pilot.ts';
 import type { Plug } from './plug.ts';
 
 /** The joints of a panel that screws or pins hold. */
@@ -21,6 +21,8 @@ export type JointName =
 
 /** A headless pin or brad, mm. */
 export interface Pin {
+  /** Gauge of the wire that it is made of. */
+  readonly wire: 18 | 16;
   readonly diameter: number;
   readonly length: number;
   readonly through: number;
@@ -43,12 +45,14 @@ export interface ScrewRow {
   readonly count: number;
   /** Where the heads are, panel frame; empty where they go into something else than the panel. */
   readonly places: readonly Place[];
-  /** The way they are driven. */
+  /** Heads of all that go into the panel, each screw of a bracket for itself. */
+  readonly driven: readonly Place[];
+  /** The way they are driven: towards the panel's middle, or out of it. */
   readonly along: 'x' | 'y' | 'z';
+  readonly outward: boolean;
   /** Whether the thread runs across the grain of the piece it bites or into its end. */
   readonly grain: 'side' | 'end';
-  /** Drills; pins in wood so thin go in without. */
-  readonly holes?: ScrewHoles;
+  readonly holes: Holes;
   /** Where the heads are sunk: the bit for the counterbore, and the plug that fills it. */
   readonly plug?: Plug;
   readonly material: string;
@@ -61,15 +65,24 @@ export interface ScrewRow {
   readonly source: string;
 }
 
+/** A joint that glue alone holds, because no screw or pin fits it. */
+export interface GluedJoint {
+  readonly joint: JointName;
+  readonly where: string;
+  readonly why: string;
+}
+
 /** A joint before its row is written out: which screw, where, into what. */
 export interface JointToScrew {
   readonly joint: JointName;
   readonly screw?: ChosenScrew;
   readonly pin?: Pin;
   readonly places: readonly Place[];
-  /** Where it differs from the places. */
+  /** Where they differ from the places. */
   readonly count?: number;
+  readonly driven?: readonly Place[];
   readonly along: ScrewRow['along'];
+  readonly outward?: boolean;
   readonly grain?: ScrewRow['grain'];
   /** Wood that the thread bites; absent: what is already there. */
   readonly into?: Wood;
@@ -84,6 +97,9 @@ export const DISTANCES: { readonly edge: number; readonly end: number } = { edge
 
 /** Wood kept under the head of a screw in a thick piece, mm: 1 1/2 in, common practice, no source. */
 export const KEEP: number = 1.5 * INCH;
+
+/** Distance of the first screw up a stave or strip from its end, mm: 3 in, common practice, no source. */
+export const FROM_END: number = 3 * INCH;
 
 /** Steps of the three screws of a hinge plate along the stile, mm: 1 1/4 in, common practice, no source. */
 export const HINGE_SCREWS: number = 1.25 * INCH;

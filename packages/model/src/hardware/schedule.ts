@@ -1,9 +1,11 @@
 import { formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { WALL_GRAVITY } from '../uses/fixings.ts';
-import { frameJoints } from './framejoints.ts';
-import { metalFor } from './metal.ts';
-import { screwGravity, screwHoles } from './pilot.ts';
+import { corners } from './corner.ts';
+import { endStaves } from './endstave.ts';
+import { coverStrips, stopStrips } from './framejoints.ts';
+import { metalOf } from './metal.ts';
+import { pinHoles, screwGravity, screwHoles } from './pilot.ts';
 import { plugFor } from './plug.ts';
 import { DISTANCES, type JointToScrew, type ScrewRow } from './row.ts';
 import { useJoints } from './usejoints.ts';
@@ -13,7 +15,11 @@ import { useJoints } from './usejoints.ts';
  * the pieces they join: ten diameters of thread, or what the piece lets in (NDS 12.1.5.6, from memory).
  */
 export function screwSchedule(panel: Panel): ScrewRow[] {
-  return [...frameJoints(panel), ...useJoints(panel)].flatMap((joint) => rowOf(joint, panel) ?? []);
+  const corner = corners(panel);
+  const use = useJoints(panel, corner);
+  const staves = endStaves(panel, [corner, ...use]);
+  const strips = [...coverStrips(panel), ...stopStrips(panel, [corner, ...use, staves])];
+  return [corner, staves, ...strips, ...use].flatMap((joint) => rowOf(joint, panel) ?? []);
 }
 
 function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
@@ -32,13 +38,16 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
     name: fastenerName(fastener, panel.display),
     count,
     places,
+    driven: joint.driven ?? places,
     along,
+    outward: joint.outward ?? false,
     grain,
-    ...(fastener.kind === 'screw' && {
-      holes: screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : WALL_GRAVITY }),
-    }),
+    holes:
+      fastener.kind === 'screw'
+        ? screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : WALL_GRAVITY })
+        : pinHoles(diameter),
     ...(fastener.kind === 'screw' && fastener.counterbore > 0 && { plug: plugFor(fastener, panel.display) }),
-    material: metalFor(panel).name,
+    material: metalOf(fastener, panel),
     edge: { found: edge, wanted: DISTANCES.edge * diameter },
     end: { found: end, wanted: DISTANCES.end * diameter },
     where,
@@ -51,6 +60,7 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
 function fastenerName(fastener: ScrewRow['fastener'], { unit }: Marks): string {
   const length = formatLength(fastener.length, { unit, mark: unit === 'in' ? INCH / 16 : 1 });
   const across = `${fastener.diameter.toFixed(1)} mm`;
-  if (fastener.kind === 'pin') return unit === 'in' ? `18 gauge pin x ${length} in` : `pin ${across} x ${length} mm`;
+  if (fastener.kind === 'pin')
+    return unit === 'in' ? `${fastener.wire} gauge pin x ${length} in` : `pin ${across} x ${length} mm`;
   return unit === 'in' ? `No. ${fastener.gauge} x ${length} in` : `No. ${fastener.gauge} (${across}) x ${length} mm`;
 }

@@ -1,4 +1,4 @@
-import { INCH } from '../length.ts';
+import { ceilToMark, floorToMark, INCH, type Marks } from '../length.ts';
 import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { DividerUse, GateUse, GuardUse, ScreenUse, Use, UseDetails } from './job.ts';
@@ -97,13 +97,16 @@ function divider({ divider: own = {} }: PanelFile, length: Length, { at, assume 
   };
 }
 
-function gate({ gate: own = {} }: PanelFile, length: Length, { at, assume }: PanelContext): GateUse {
+function gate(file: PanelFile, length: Length, { at, assume, display }: PanelContext): GateUse {
+  const { gate: own = {} } = file;
   const kind = assume.value(
     [...at, 'gate', 'brace', 'kind'],
     own.brace?.kind,
     'cable',
     'a wire with a turnbuckle takes up what the joints give',
   );
+  const ground = length(['clear', 'ground'], own.clear?.ground, 2, 50, 'clears leaves and frost heave');
+  const leaf = leafOf(file, ground, display);
   return {
     use: 'gate',
     hinge: assume.value([...at, 'gate', 'hinge'], own.hinge, 'left', 'not said; as seen from the front'),
@@ -117,15 +120,15 @@ function gate({ gate: own = {} }: PanelFile, length: Length, { at, assume }: Pan
         'room for the hinge’s knuckle and a swollen stile',
       ),
       latch: length(['clear', 'latch'], own.clear?.latch, 0.5, 12, 'room to swing and to swell'),
-      ground: length(['clear', 'ground'], own.clear?.ground, 2, 50, 'clears leaves and frost heave'),
+      ground,
     },
     brace: {
       kind,
       from: own.brace?.from ?? (kind === 'strut' ? 'hinge bottom' : 'hinge top'),
     },
     hinges: assume.value([...at, 'gate', 'hinges', 'count'], own.hinges?.count, 2, 'two hinges carry a light leaf'),
-    hingeInset: length(['hinges', 'inset'], own.hinges?.inset, 7, 180, 'clear of the corner joints'),
-    latch: length(['latch'], own.latch, 40, 1000, 'at hand height'),
+    hingeInset: assume.length([...at, 'gate', 'hinges', 'inset'], own.hinges?.inset, ...hingeInset(leaf, display)),
+    latch: assume.length([...at, 'gate', 'latch'], own.latch, ...latchHeight(leaf, ground, display)),
     load: assume.value(
       [...at, 'gate', 'load'],
       own.load,
@@ -134,4 +137,46 @@ function gate({ gate: own = {} }: PanelFile, length: Length, { at, assume }: Pan
     ),
     pool: own.pool ?? false,
   };
+}
+
+/** What a leaf's own sizes let hinges and latch be placed by, mm. */
+interface Leaf {
+  readonly height: number;
+  readonly rail: number;
+}
+
+function leafOf({ size, opening, rail }: PanelFile, ground: number, { unit }: Marks): Leaf {
+  const within = opening && opening.height - (opening.gap?.top ?? 0) - (opening.gap?.bottom ?? ground);
+  return {
+    height: size?.height ?? within ?? 1000,
+    rail: rail?.height ?? (unit === 'in' ? 1.5 * INCH : 38),
+  };
+}
+
+/** Room over the corner joint for its screws and half a hinge, mm: 4 in; most of a low leaf, under a quarter of it. */
+const CORNER_ROOM = 4 * INCH;
+const LOW_SHARE = 0.22;
+
+/** Hinge's middle from the end of its stile: the usual, more over a high rail, less on a low leaf. */
+function hingeInset({ height, rail }: Leaf, { unit, mark }: Marks): [inset: number, reason: string] {
+  const usual = unit === 'in' ? 7 * INCH : 180;
+  const clear = Math.max(usual, ceilToMark(rail + CORNER_ROOM, Math.max(mark, unit === 'in' ? INCH / 4 : 5)));
+  const most = floorToMark(height * LOW_SHARE, mark);
+  if (most < clear) return [most, 'under a quarter of a low leaf, so that the hinges stay apart'];
+  return [clear, 'clear of the corner joints'];
+}
+
+/** Room for a latch's case under the top rail, mm: 3 in. */
+const LATCH_ROOM = 3 * INCH;
+
+/** Latch above the ground: at hand height, or as near to it as a low leaf lets, clear of its top rail. */
+function latchHeight({ height, rail }: Leaf, ground: number, { unit, mark }: Marks): [latch: number, reason: string] {
+  const hand = unit === 'in' ? 40 * INCH : 1000;
+  const most = ground + Math.max(height / 2, height - rail - LATCH_ROOM);
+  if (most < hand)
+    return [
+      floorToMark(most, Math.max(mark, unit === 'in' ? INCH / 2 : 5)),
+      'as near hand height as the leaf lets, clear of its top rail',
+    ];
+  return [hand, 'at hand height'];
 }

@@ -1,9 +1,9 @@
-import type { Drill } from '../hardware/pilot.ts';
+import { gluedStrips } from '../hardware/framejoints.ts';
+import { drillText } from '../hardware/pilot.ts';
 import type { ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import { formatLength } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
-import { eachPanel, type Making, type StepFigure } from './step.ts';
+import { eachPanel, fineIn, isMany, type Making, type StepFigure } from './step.ts';
 
 /**
  * Screws of one joint, panel by panel: how many of what, the drills, and where they stand.
@@ -17,19 +17,28 @@ export function jointFigures(making: Making, joint: ScrewRow['joint'], share = 1
 }
 
 /** The same without where they stand, for a step that drives more of those that an earlier one placed. */
-export function screwFigures({ job, panels }: Making, joint: ScrewRow['joint'], share = 1): StepFigure[] {
-  const bit = ({ inch, diameter }: Drill, step: number) =>
-    job.display.unit === 'in' ? `${inch} in` : `${(Math.round(diameter / step) * step).toFixed(1)} mm`;
+export function screwFigures(making: Making, joint: ScrewRow['joint'], share = 1): StepFigure[] {
+  const { job, panels } = making;
+  const { unit } = job.display;
+  const show = fineIn(making);
+  const each = isMany(making) ? ' in each panel,' : '';
   return eachPanel(panels, joint, (panel) => {
     const row = rowOf(panel, joint);
-    if (!row) return undefined;
+    if (!row) return gluedText(panel, joint);
     const { holes, plug } = row;
     const sunk = plug
-      ? `; head sunk ${formatLength(plug.depth, job.display, { named: true })} in a ${bit(plug.drill, 0.1)} hole bored first, plugged after`
+      ? `; head sunk ${show(plug.depth)} in a ${drillText(plug.drill, unit)} hole bored first, plugged after`
       : '';
-    const drills = holes ? `; pilot ${bit(holes.pilot, 0.1)}, clearance ${bit(holes.clearance, 0.5)}` : '';
-    return `${row.count * share} of ${row.name}, ${row.material}${drills}${sunk}`;
+    const clearance = holes.clearance ? `, clearance ${drillText(holes.clearance, unit)}` : '';
+    const drills = `; pilot ${drillText(holes.pilot, unit)}${clearance}`;
+    return `${row.count * share}${each} of ${row.name}, ${row.material}${drills}${sunk}`;
   });
+}
+
+/** Of strips that no pin fits: that glue alone holds them. */
+function gluedText(panel: Panel, joint: ScrewRow['joint']): string | undefined {
+  const glued = gluedStrips(panel).find((strip) => strip.joint === joint);
+  return glued && `glue alone, ${glued.where}; ${glued.why}`;
 }
 
 function rowOf(panel: Panel, joint: ScrewRow['joint']): ScrewRow | undefined {

@@ -7,7 +7,7 @@ import type { Place } from './place.ts';
 /** A gate's brace in its place. */
 export interface BraceLine {
   readonly kind: 'cable' | 'strut';
-  /** Ends in the panel frame, on the middles of the corner joints, at the back of the frame. */
+  /** Ends in the panel frame, in mid-stile where stile and rail meet, at the back of the frame. */
   readonly hinge: Place;
   readonly latch: Place;
   /** Whether it runs the way that lets it work: a cable down from the hinge side's top, a strut up from its bottom. */
@@ -19,7 +19,7 @@ export function braceLine(panel: Panel, gate: GateUse): BraceLine | undefined {
   const { outside, stile, rail } = panel;
   const { kind, from } = gate.brace;
   if (kind === 'none') return undefined;
-  const [low, high] = [rail.height / 2, outside.height - rail.height / 2];
+  const [low, high] = [rail.height, outside.height - rail.height];
   const [near, far] = [stile.width / 2, outside.width - stile.width / 2];
   const z = -stile.depth / 2;
   const [hingeX, latchX] = gate.hinge === 'left' ? [near, far] : [far, near];
@@ -37,6 +37,9 @@ export function braceEnds({ hinge, latch }: BraceLine, width: number, side: Gate
   const from = (x: number) => (side === 'left' ? x : width - x);
   return { hinge: { x: from(hinge.x), y: hinge.y }, latch: { x: from(latch.x), y: latch.y } };
 }
+
+/** Thickness of a hinge or brace plate, mm; common practice, no source. */
+export const PLATE = 2.5;
 
 /** Thickness of a strut on the back of the leaf, mm: dressed one-inch stock, or the stile where that is thinner. */
 export function strutThickness({ stile }: Panel): number {

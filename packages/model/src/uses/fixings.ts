@@ -12,6 +12,8 @@ export interface Fixings {
   readonly kind: 'screw' | 'bracket';
   /** Where they stand: screws on the front face, brackets at the stile's outer edge on the back. */
   readonly places: readonly Place[];
+  /** Heads of their screws in the panel. */
+  readonly driven: readonly Place[];
   readonly perSide: number;
   /** Between neighbours on one side, mm; 0 for one. */
   readonly spacing: number;
@@ -35,6 +37,13 @@ const SPACING = { most: 24 * INCH, least: 6 * INCH, clear: 20, step: { in: INCH 
  */
 export const WALL_GRAVITY = 0.42;
 
+/** An angle bracket: its leg, its metal, and its two screws one above the other; 1 1/2 in, mm; common practice, no source. */
+export const BRACKET: { readonly leg: number; readonly metal: number; readonly screws: number } = {
+  leg: 1.5 * INCH,
+  metal: 2.5,
+  screws: 0.75 * INCH,
+};
+
 /** Thread in the wall or plug at most, mm; common practice, no source. */
 const WALL_ROOM = 2.5 * INCH;
 
@@ -48,7 +57,7 @@ export function sideFixings(panel: Panel): Fixings {
   const standoff = details.use === 'screen' ? details.standoff : 0;
   const masonry = details.use === 'screen' && details.into === 'masonry';
   const screw = bracket
-    ? chooseScrew({ gauges: [8, 6], through: BRACKET, room: stile.depth - 3, unit: display.unit })
+    ? chooseScrew({ gauges: [8, 6], through: BRACKET.metal, room: stile.depth - 3, unit: display.unit })
     : chooseScrew({ gauges: [8, 10, 12, 14], through: stile.depth + standoff, room: WALL_ROOM, unit: display.unit });
   const wet = site.where === 'outdoors' ? WITHDRAWAL_FACTORS.wet : 1;
   const resistance = screwWithdrawal({ gravity: WALL_GRAVITY, ...screw }) * WITHDRAWAL_FACTORS.wind * wet;
@@ -61,9 +70,11 @@ export function sideFixings(panel: Panel): Fixings {
   const ys = spread(from, to, most);
   const z = bracket ? -stile.depth / 2 : stile.depth / 2;
   const xs = bracket ? [0, outside.width] : [stile.width / 2, outside.width - stile.width / 2];
+  const places = xs.flatMap((x) => ys.map((y) => ({ x, y, z })));
   return {
     kind: bracket ? 'bracket' : 'screw',
-    places: xs.flatMap((x) => ys.map((y) => ({ x, y, z }))),
+    places,
+    driven: bracket ? places.flatMap((place) => bracketScrews(place, panel)) : places,
     perSide: ys.length,
     spacing: ys.length > 1 ? (ys[1] as number) - (ys[0] as number) : 0,
     screw,
@@ -73,5 +84,9 @@ export function sideFixings(panel: Panel): Fixings {
   };
 }
 
-/** Thickness of an angle bracket, mm; common practice, no source. */
-const BRACKET = 2.5;
+/** Heads of the two screws that hold a bracket to its stile: in the middle of its leg, or of a narrower stile. */
+function bracketScrews({ x, y, z }: Place, { stile, outside }: Panel): Place[] {
+  const inwards = Math.min(0.6 * BRACKET.leg, stile.width / 2);
+  const at = x < outside.width / 2 ? x + inwards : x - inwards;
+  return [-1, 1].map((way) => ({ x: at, y: y + (way * BRACKET.screws) / 2, z: z - BRACKET.metal }));
+}

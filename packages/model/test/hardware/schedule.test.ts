@@ -111,10 +111,11 @@ describe('plugs', () => {
   test('a rail higher than 1 1/2 in sinks the heads of its corner screws under plugs as wide as the head or wider', () => {
     // The head of a No. 8 screw is 2 x 0.164 in across: a 3/8 in or a 10 mm plug.
     expect(sunk('in', 2.5)?.plug).toEqual({
-      drill: { inch: '3/8', diameter: inches(3 / 8) },
+      drill: { inch: '3/8', metric: 10 },
+      diameter: inches(3 / 8),
       depth: expect.closeTo(inches(1), 9),
     });
-    expect(sunk('mm', 60)?.plug?.drill.diameter).toBe(10);
+    expect(sunk('mm', 60)?.plug?.diameter).toBe(10);
     expect(sunk('in', 1.5)?.plug).toBeUndefined();
   });
 
@@ -137,6 +138,16 @@ describe('metalFor', () => {
     ['sugar maple', 'indoors', 'zinc-plated steel'],
   ])('metalFor(%s, %s) is %s', (wood, where, metal) => {
     expect(metalFor(panelOf({ size: { width: 44, height: 52 }, wood }, { site: { where } })).name).toBe(metal);
+  });
+});
+
+describe('metalOf', () => {
+  test('pins and No. 4 and 5 screws outdoors are of stainless steel, since galvanized ones are hardly sold', () => {
+    const rows = screwSchedule(panelOf({ size: { width: 44, height: 52 }, wood: 'ponderosa pine' }));
+    const of = (joint: string) => rows.find((row) => row.joint === joint)?.material;
+    expect(of('rail to stile')).toBe('stainless or hot-dip galvanized steel');
+    expect(of('end stave to stile')).toBe('stainless steel');
+    expect(of('cover strip to top rail')).toBe('stainless steel');
   });
 });
 

@@ -2,7 +2,17 @@ import { describe, expect, test } from 'vitest';
 import { chooseScrew } from '../../src/hardware/choose.ts';
 import { QUART } from '../../src/hardware/finish.ts';
 import { screwLengths } from '../../src/hardware/gauge.ts';
-import { finishArea, finishFor, headDiameter, screwDiameter, screwHoles, screwWithdrawal } from '../../src/index.ts';
+import { pinHoles } from '../../src/hardware/pilot.ts';
+import { choosePin } from '../../src/hardware/pin.ts';
+import {
+  drillText,
+  finishArea,
+  finishFor,
+  headDiameter,
+  screwDiameter,
+  screwHoles,
+  screwWithdrawal,
+} from '../../src/index.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
 describe('screwDiameter', () => {
@@ -22,30 +32,83 @@ describe('screwDiameter', () => {
 });
 
 describe('screwHoles', () => {
-  // Traditional screw chart: hardwood and softwood pilots and shank clearance, inches.
+  // Traditional screw chart for light wood; NDS Appendix L roots times 0.7 and 0.9 for the others, to the nearest 1/64 in:
+  // No. 8 in oak 0.9 x 0.131 = 0.118 in, 7.5/64, so 1/8; in larch 0.7 x 0.131 = 0.092 in, 5.9/64, so 3/32.
   test.each([
-    [6, '3/32', '1/16', '9/64'],
-    [8, '7/64', '5/64', '11/64'],
-    [10, '1/8', '3/32', '3/16'],
-    [12, '5/32', '7/64', '7/32'],
-    [14, '3/16', '7/64', '1/4'],
-  ] as const)('screwHoles(%d): %s in hardwood, %s in softwood, clearance %s', (gauge, hard, soft, shank) => {
-    expect(screwHoles(gauge, { specificGravity: 0.68 }).pilot.inch).toBe(hard);
-    expect(screwHoles(gauge, { specificGravity: 0.36 }).pilot.inch).toBe(soft);
-    expect(screwHoles(gauge, { specificGravity: 0.36 }).clearance.inch).toBe(shank);
+    [4, '3/64', '1/16', '5/64', '1/8'],
+    [6, '1/16', '5/64', '7/64', '9/64'],
+    [8, '5/64', '3/32', '1/8', '11/64'],
+    [10, '3/32', '7/64', '9/64', '13/64'],
+    [12, '7/64', '1/8', '5/32', '7/32'],
+    [14, '7/64', '9/64', '11/64', '1/4'],
+  ] as const)(
+    'screwHoles(%d): %s in cedar, %s in larch, %s in oak, clearance %s',
+    (gauge, light, dense, hard, shank) => {
+      const pilot = (specificGravity: number) => screwHoles(gauge, { specificGravity }).pilot.inch;
+      expect([pilot(0.36), pilot(0.5), pilot(0.68)]).toEqual([light, dense, hard]);
+      expect(screwHoles(gauge, { specificGravity: 0.36 }).clearance.inch).toBe(shank);
+    },
+  );
+
+  test('No. 8 in millimetres: 2, 2.5 and 3 by the wood, clearance 4.5', () => {
+    const metric = (specificGravity: number) => screwHoles(8, { specificGravity }).pilot.metric;
+    expect([metric(0.36), metric(0.5), metric(0.68)]).toEqual([2, 2.5, 3]);
+    expect(screwHoles(8, { specificGravity: 0.36 }).clearance.metric).toBe(4.5);
   });
 
-  test('0.60 is the last specific gravity with the softwood pilot (NDS 12.1.5.2)', () => {
-    expect(screwHoles(8, { specificGravity: 0.6 }).pilot.inch).toBe('5/64');
-    expect(screwHoles(8, { specificGravity: 0.601 }).pilot.inch).toBe('7/64');
+  test('pilots grow from 0.50 on and again above 0.60 (NDS 12.1.5.2)', () => {
+    const inch = (specificGravity: number) => screwHoles(8, { specificGravity }).pilot.inch;
+    expect([inch(0.499), inch(0.5), inch(0.6), inch(0.601)]).toEqual(['5/64', '3/32', '3/32', '1/8']);
   });
 
-  test.each([6, 8, 10, 12, 14] as const)('pilots of No. %d are under the root, clearance over the screw', (gauge) => {
-    // NDS Appendix L root diameters (from memory), inches.
-    const root = { 6: 0.113, 8: 0.131, 10: 0.152, 12: 0.171, 14: 0.196 }[gauge];
-    const { pilot, clearance } = screwHoles(gauge, { specificGravity: 0.7 });
-    expect(pilot.diameter).toBeLessThan(inches(root));
-    expect(clearance.diameter).toBeGreaterThanOrEqual(screwDiameter(gauge) - inches(0.005));
+  test.each([4, 5, 6, 8, 10, 12, 14] as const)('No. %d: pilots under the root, clearance over the screw', (gauge) => {
+    // NDS Appendix L root diameters (from memory), inches; 4 and 5 in the ratio of No. 6.
+    const root = { 4: 0.092, 5: 0.102, 6: 0.113, 8: 0.131, 10: 0.152, 12: 0.171, 14: 0.196 }[gauge];
+    const inchOf = (text: string) =>
+      text
+        .split('/')
+        .map(Number)
+        .reduce((a, b) => a / b);
+    for (const specificGravity of [0.36, 0.5, 0.7]) {
+      const { pilot, clearance } = screwHoles(gauge, { specificGravity });
+      expect(inchOf(pilot.inch)).toBeLessThan(root);
+      expect(pilot.metric).toBeLessThan(inches(root));
+      expect(inches(inchOf(clearance.inch))).toBeGreaterThan(screwDiameter(gauge));
+      expect(clearance.metric).toBeGreaterThan(screwDiameter(gauge));
+      expect((2 * clearance.metric) % 1).toBe(0);
+    }
+  });
+
+  test('drillText names one hole alike everywhere', () => {
+    expect(drillText({ inch: '11/64', metric: 4.5 }, 'mm')).toBe('4.5 mm');
+    expect(drillText({ inch: '11/64', metric: 4.5 }, 'in')).toBe('11/64 in');
+  });
+
+  test('pinHoles: four fifths of the pin, 1 mm or 1/32 in for 18 gauge', () => {
+    // 0.8 x 0.047 in = 0.0376 in: 0.955 mm, 2.4/64 in.
+    expect(pinHoles(inches(0.047)).pilot).toEqual({ inch: '1/32', metric: 1 });
+  });
+});
+
+describe('choosePin', () => {
+  const wide = { thickness: 8 };
+
+  test('reaches 15 mm into the rail: 25 + 15 is a 40 mm pin, a little more takes 50, and 36 + 15 the 64 of a stouter wire', () => {
+    expect(choosePin({ through: 25, ...wide }, 'mm')).toMatchObject({ wire: 18, length: 40, penetration: 15 });
+    expect(choosePin({ through: 25.1, ...wide }, 'mm')).toMatchObject({ wire: 18, length: 50 });
+    expect(choosePin({ through: 36, ...wide }, 'mm')).toMatchObject({ wire: 16, length: 64 });
+  });
+
+  test('no pin where none is long enough: 49 mm and 15 are 64, a 54 mm strip has none', () => {
+    expect(choosePin({ through: 49, ...wide }, 'mm')?.length).toBe(64);
+    expect(choosePin({ through: 54, ...wide }, 'mm')).toBeUndefined();
+  });
+
+  test('no pin in a strip under 5 mm, or 3/16 in', () => {
+    expect(choosePin({ through: 20, thickness: 5 }, 'mm')).toBeDefined();
+    expect(choosePin({ through: 20, thickness: 4.9 }, 'mm')).toBeUndefined();
+    expect(choosePin({ through: 20, thickness: inches(3 / 16) }, 'in')).toBeDefined();
+    expect(choosePin({ through: 20, thickness: inches(11 / 64) }, 'in')).toBeUndefined();
   });
 });
 

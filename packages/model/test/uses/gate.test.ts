@@ -9,10 +9,10 @@ const gate = (own: object = {}, panel: object = {}) =>
 const brace = (panel: Panel) => gateDetails(panel).brace ?? never();
 
 describe('gateDetails', () => {
-  test('the brace runs from the middle of one corner joint to the other, and its force is statics by hand', () => {
+  test('the brace runs from where stile and rail meet to where they meet across, and its force is statics by hand', () => {
     const panel = gate({ load: 180 });
     const details = gateDetails(panel);
-    const [run, drop] = [panel.outside.width - panel.stile.width, panel.outside.height - panel.rail.height];
+    const [run, drop] = [panel.outside.width - panel.stile.width, panel.outside.height - 2 * panel.rail.height];
     const length = Math.hypot(run, drop);
     const weight = details.mass * 9.80665;
     expect(details.brace?.length).toBeCloseTo(length, 9);

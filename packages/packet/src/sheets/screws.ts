@@ -1,5 +1,5 @@
 import { type Drawing, fractions, tablePages } from '@wattlewright/drafting';
-import { type Drill, formatLength, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
+import { drillText, formatLength, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
 
 /** Screws and pins by joint: which, how many, what to drill, where, and what to watch; panels alike share a row. */
 export function screwTable(
@@ -10,9 +10,7 @@ export function screwTable(
   for (const panel of panels) {
     for (const row of screwSchedule(panel)) {
       const { joint, name, count, material, where, remark } = row;
-      const cells = [joint, `${name}, ${material}`, `${count}`, drillText(row, job), where, remark ?? ''].map(
-        fractions,
-      );
+      const cells = [joint, `${name}, ${material}`, `${count}`, bitsText(row, job), where, remark ?? ''].map(fractions);
       const key = cells.join('|');
       rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
     }
@@ -41,9 +39,8 @@ export function screwTable(
 }
 
 /** The bits of one joint: the counterbore first, since nothing can be bored centred after the others. */
-function drillText({ holes, plug }: ScrewRow, { display }: Settled['job']): string {
-  if (!holes) return 'none';
-  const bit = ({ inch, diameter }: Drill) => (display.unit === 'in' ? inch : diameter.toFixed(1));
+function bitsText({ holes, plug }: ScrewRow, { display }: Settled['job']): string {
+  const bit = (drill: NonNullable<ScrewRow['holes']>['pilot']) => drillText(drill, display.unit);
   const sunk = plug ? `first ${bit(plug.drill)}, ${formatLength(plug.depth, display)} deep, plugged after; ` : '';
-  return `${sunk}pilot ${bit(holes.pilot)}, shank ${bit(holes.clearance)}`;
+  return `${sunk}pilot ${bit(holes.pilot)}${holes.clearance ? `, clearance ${bit(holes.clearance)}` : ''}`;
 }
