@@ -1,5 +1,6 @@
 import { finishFor } from '../hardware/finish.ts';
 import { amountText, hardwareList } from '../hardware/list.ts';
+import { screwSchedule } from '../hardware/schedule.ts';
 import { INCH } from '../length.ts';
 import type { Making, StepFigure, StepText } from './step.ts';
 
@@ -15,7 +16,10 @@ export function finishBefore(making: Making): StepText[] {
       {
         title: 'Finish the parts before weaving',
         cautions: [RAGS],
-        text: [`Put on ${name} ${whenOf(making)}.`, `Glued are ${GLUED}. Coat the end grain twice; it drinks most.`],
+        text: [
+          `Put on ${name} ${whenOf(making)}.`,
+          `Glued are ${gluedOf(making)}. Coat the end grain twice; it drinks most.`,
+        ],
         figures: amounts(making),
       },
     ];
@@ -25,7 +29,7 @@ export function finishBefore(making: Making): StepText[] {
       cautions: [RAGS],
       text: [
         `Once joined, no brush reaches them: coat the ends of slats, staves and strips, the grooves and the drilled holes with ${name}, twice, and let it dry before anything is set up.`,
-        `Keep it off the faces that are glued: ${GLUED}.`,
+        `Keep it off the faces that are glued: ${gluedOf(making)}.`,
       ],
       figures: [],
     },
@@ -46,8 +50,16 @@ export function finishAfter(making: Making): StepText[] {
   ];
 }
 
-const GLUED =
-  'the ends of the stiles and the rails where they stand, the upper edges of the cover strips, and the holes of plugs';
+/** What is glued later and so stays bare. */
+function gluedOf({ panels }: Making): string {
+  const strips = panels.some(({ cover }) => cover.height > 0);
+  const plugs = panels.some((panel) => screwSchedule(panel).some(({ plug }) => plug));
+  return [
+    'the ends of the stiles and the rails where they stand',
+    ...(strips ? ['the upper edges of the cover strips and the rail over them'] : []),
+    ...(plugs ? ['the wide part of the holes that take plugs'] : []),
+  ].join('; ');
+}
 
 function whenOf({ job, panels }: Making): string {
   return panels[0] ? finishFor(panels[0], job).when : '';

@@ -1,51 +1,73 @@
-import { type Panel, weaveDepth } from '../panel/panel.ts';
-import { jointFigures } from './screws.ts';
-import { eachPanel, fineIn, lengthIn, type Making, type StepText } from './step.ts';
+import type { Panel } from '../panel/panel.ts';
+import { escapeScreens } from './escape.ts';
+import { eachPanel, fineIn, lengthIn, type Making, roundIn, type StepText } from './step.ts';
 
-/** Steps from the grooves to the dry fit. */
+/** Steps from the grooves to parts that are ready to be joined. */
 export function frameSteps(making: Making): StepText[] {
-  return [grooves(making), sticks(making), dryFit(making)];
+  return [grooves(making), sticks(making), dryFit(making), ease(making)];
 }
 
+/** Shortest piece that is run over a cutter: 12 in or 300 mm, common practice, no source. */
+const SHORTEST_GROOVED = 300;
+
 function grooves(making: Making): StepText {
-  const { panels } = making;
+  const { panels, job } = making;
   const show = fineIn(making);
   const size = lengthIn(making);
+  const short = panels.filter(({ rail }) => rail.length < SHORTEST_GROOVED);
+  const drains = job.site.where === 'outdoors';
+  const drill = roundIn(making, 6, '1/4');
   return {
     title: 'Cut the grooves in the rails',
     cautions: [
-      'Groove long rails only, pressed to fence and table by featherboards before and over the cutter; hands never over it. Sneak up on the depth in two or three passes. Never lower a rail onto a turning saw blade or dado set.',
+      `Groove nothing shorter than ${roundIn(making, SHORTEST_GROOVED, '12')} over a cutter. Press the rail to fence and table by featherboards before and over the cutter; hands never over it. Sneak up on the depth in two or three passes. Never lower a rail onto a turning saw blade or dado set.`,
     ],
     text: [
-      'In the middle of the inner edge of both rails, with a router and straight bit, a dado set, or two saw passes. Cut from both faces with one fence setting, so that the groove is centred.',
-      'The groove runs from stile to stile and stops there: the end staves stand against the stiles. With the router, clamp a stop at either end and square the ends with a chisel. With saw or dado set, run it through and glue plugs of the same wood into the ends, over the stiles; the corner screws pass along their edges, so let the glue harden first.',
-      'Try the width with a stave: it slides by hand and does not rattle.',
+      'In the middle of the inner edge of both rails, with a router and straight bit, with a dado set, or with a saw blade in as many passes beside one another as it takes until the width is out. Cut from both faces with one fence setting, so that the groove is centred.',
+      ...(short.length > 0
+        ? [
+            `The rails of ${short.map(({ name }) => name).join(', ')} are too short for that: groove both as one piece, end to end, and crosscut them afterwards.`,
+          ]
+        : []),
+      'The groove runs from stile to stile and stops there: the end staves stand against the stiles. The rail end template shows its end. With the router, clamp a stop at either end and square the ends with a chisel. With saw or dado set, run it through and glue plugs of the same wood into the ends, over the stiles; the corner screws pass along their edges, so let the glue harden before they are bored.',
+      'Try the width with a stave: it slides in by hand without force and does not twist.',
+      ...(drains
+        ? [
+            `Outdoors the groove of the bottom rail is a gutter. Drill drain holes of ${drill} down through the rail, in the middle of the groove, one half-way between every two staves (common practice, no source).`,
+          ]
+        : []),
     ],
     figures: [
       ...eachPanel(panels, 'groove depth', ({ groove }) => show(groove.depth)),
-      ...eachPanel(panels, 'groove width', ({ groove }) => show(groove.width)),
+      ...eachPanel(panels, 'groove width', ({ groove }) => `${show(groove.width)}, ${playText(groove, show)}`),
       ...eachPanel(panels, 'from each face to the groove', ({ groove, rail }) => show((rail.depth - groove.width) / 2)),
-      ...eachPanel(
-        panels,
-        'groove, from the end of the rail, and its length',
-        ({ stile, clear }) => `${size(stile.width)}, ${size(clear.width)}`,
-      ),
+      ...eachPanel(panels, 'groove, from the end of the rail', ({ stile }) => size(stile.width)),
+      ...eachPanel(panels, 'groove, its length', ({ clear }) => size(clear.width)),
+      ...(drains
+        ? eachPanel(panels, `drain holes of ${drill} in the bottom rail`, ({ staves }) => String(staves.count - 1))
+        : []),
     ],
   };
+}
+
+function playText({ clearance }: Panel['groove'], show: (length: number) => string): string {
+  return clearance > 0.05 ? `${show(clearance)} more than the stave` : 'as the stave';
 }
 
 function sticks(making: Making): StepText {
   const { panels } = making;
   const show = lengthIn(making);
   return {
-    title: 'Mark with the sticks',
+    title: 'Mark with the sticks and templates',
     cautions: [
       'Measure the printed check bar before any stick is used: a page printed at the wrong size is wrong everywhere.',
     ],
     text: [
-      'Lay the stave stick along both rails together and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
+      'Clamp both rails together, ends flush, lay the stave stick along them and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
       'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
-      'Lay the course stick on both stiles from the foot of the frame and mark the lower edge of the courses. The foot of the frame is the lower edge of the bottom rail: the stile starts a rail’s height above it.',
+      'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, and mark the lower edge of every course.',
+      'The steps below give the heights of screws, fixings and hinges from the foot of the frame, which is the lower edge of the bottom rail. On the stile and on its stick the same hole stands lower by the height of that rail: mark it from the stick.',
+      'Fold the rail end template round each end of the rails, and lay the stile end template on the ends of the stiles: they place groove, corner screws and first stave.',
     ],
     figures: [
       ...eachPanel(panels, 'staves', ({ staves }) => String(staves.count)),
@@ -59,42 +81,44 @@ function sticks(making: Making): StepText {
 
 function dryFit(making: Making): StepText {
   const show = lengthIn(making);
+  const fine = fineIn(making);
+  const { panels } = making;
+  const tight = panels.some(({ spec }) => spec.stave.clearance <= 0);
+  const throughStiles = panels.some((panel) => isScrewedThrough(panel) && !escapeScreens([panel]).length);
   return {
     title: 'Dry fit with the top rail on',
     cautions: [],
     text: [
       'Before anything is woven or glued, set the frame up with every stave in both grooves and the top rail on. With slats in, no stave can be changed any more.',
-      'Every stave has to stand in both grooves without touching bottom above. Measure both diagonals.',
-      'Mark the screws of the corners, end staves and fixings at the places given in the steps below, all heights from the foot of the frame, and drill their holes now.',
+      `Every stave stands on the bed of the bottom groove${tight ? '. The rails have to close on the stiles: plane up to ' : ', with room over it in the top one.'}${tight ? `${roundIn(making, 3, '1/8')} off the top end of a stave that holds them apart.` : ''}`,
+      'Lay the lower left corner on the corner template: rail, stile, first stave and first courses lie where it shows them.',
+      'Measure both diagonals.',
+      `Drill all holes of the frame now, where the sticks and templates have them: corners and end staves${throughStiles ? ', and the fixings through the stiles' : ''}. Later steps only drive the screws.`,
       'Mark top, front and left on the frame, and take it apart.',
     ],
-    figures: eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
+    figures: [
+      ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
+      ...eachPanel(panels, 'room over the staves', ({ spec }) =>
+        spec.stave.clearance > 0 ? fine(spec.stave.clearance) : undefined,
+      ),
+    ],
   };
 }
 
-/** The step of the cover strips, at the bench; absent where no panel has any. */
-export function coverStripSteps(making: Making): StepText[] {
-  const panels = making.panels.filter(({ cover }) => cover.height > 0);
-  if (panels.length === 0) return [];
-  const show = fineIn(making);
-  return [
-    {
-      title: 'Pin the cover strips on at the bench',
-      cautions: [],
-      text: [
-        'Before the top rail goes on, pin and glue the cover strips under its inner edge, one on either side of the groove, from stile to stile; never to a slat. Ease their ends, so that they pass between the stiles.',
-        'Try them with a stave and a slat on either side of it: the three slide between the strips.',
-      ],
-      figures: [
-        ...eachPanel(panels, 'from the rail’s face in to the face of the strip', (panel) => show(coverInset(panel))),
-        ...eachPanel(panels, 'between the two strips', (panel) => show(weaveDepth(panel))),
-        ...jointFigures({ ...making, panels }, 'cover strip to top rail'),
-      ],
-    },
-  ];
+/** Whether the panel is held by screws that pass through its stiles. */
+function isScrewedThrough({ details }: Panel): boolean {
+  return details.use === 'screen' && details.mounting !== 'posts';
 }
 
-/** From the rail's face in to the outer face of a cover strip, which lies against the outermost slats. */
-function coverInset(panel: Panel): number {
-  return (panel.rail.depth - weaveDepth(panel)) / 2 - panel.cover.thickness;
+function ease(making: Making): StepText {
+  const arris = roundIn(making, 1, '1/32');
+  return {
+    title: 'Ease and sand the parts',
+    cautions: [],
+    text: [
+      'Now, for once woven no paper gets between: take the saw marks off the slats with a plane or paper, the same from all, without thinning them; sand staves, strips and the inner faces of the frame.',
+      `Ease every arris of staves and slats by about ${arris}: a slat bears on the arris of a stave, and a sharp one marks it. Leave the ends of the stiles and the faces that are glued as the saw left them.`,
+    ],
+    figures: [],
+  };
 }

@@ -3,7 +3,7 @@ import { WIRE_TURNS } from '../hardware/fittings.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type BraceDetails, type GateDetails, gateDetails } from '../uses/gate.ts';
 import { jointFigures, screwFigures } from './screws.ts';
-import { eachPanel, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
+import { eachPanel, fineIn, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
 
 /** The step of hanging gates: hinges, brace, latch. */
 export function hangGate(making: Making): StepText {
@@ -64,6 +64,7 @@ function leafFigures(making: Making): StepFigure[] {
 function braceFigures(making: Making): StepFigure[] {
   const { job, panels } = making;
   const show = lengthIn(making);
+  const fine = fineIn(making);
   const figure = (what: string, value: (brace: BraceDetails, panel: Panel) => string | undefined) =>
     eachPanel(panels, what, (panel) => {
       const { brace } = gateDetails(panel);
@@ -82,8 +83,8 @@ function braceFigures(making: Making): StepFigure[] {
         ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips; trim what the turnbuckle leaves over`
         : undefined,
     ),
-    ...figure('lift of the latch side', ({ lift }) => show(lift)),
-    ...figure('which draws the brace by', ({ takeUp }) => show(takeUp)),
+    ...figure('lift of the latch side', ({ lift }) => fine(lift)),
+    ...figure('which draws the brace by', ({ takeUp }) => fine(takeUp)),
     ...figure('force in the brace, the leaf hanging', (brace) => force(brace.force)),
     ...figure('force in the brace with someone on the latch side', (brace, { details }) =>
       details.use === 'gate'

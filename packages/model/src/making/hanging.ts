@@ -6,9 +6,10 @@ import { dividerDetails } from '../uses/divider.ts';
 import { sideFixings } from '../uses/fixings.ts';
 import { layRuns } from '../uses/run.ts';
 import { panelCentre } from '../uses/weight.ts';
+import { escapeScreens } from './escape.ts';
 import { hangGate } from './gatehanging.ts';
 import { jointFigures } from './screws.ts';
-import { eachPanel, lengthIn, type Making, type StepText } from './step.ts';
+import { eachPanel, isMany, lengthIn, type Making, type StepText } from './step.ts';
 
 /** One step of hanging or fixing for each use that the job has. */
 export function hangingSteps(making: Making): StepText[] {
@@ -29,17 +30,34 @@ const HANG: Readonly<Record<Use, (making: Making) => StepText>> = { screen, guar
 
 function screen(making: Making): StepText {
   const { panels } = making;
-  const blocks = panels.some(({ details }) => details.use === 'screen' && details.mounting === 'blocks');
+  const escapes = escapeScreens(panels);
+  const fixed = panels.filter((panel) => !escapes.includes(panel));
+  const blocks = fixed.some(({ details }) => details.use === 'screen' && details.mounting === 'blocks');
+  const brackets = fixed.some((panel) => sideFixings(panel).kind === 'bracket');
+  const through = fixed.some((panel) => sideFixings(panel).kind !== 'bracket');
+  const opened = escapes.length === panels.length ? '' : `${escapes.map(({ name }) => name).join(', ')}: `;
   return {
     title: 'Fix the screen',
     cautions: windowCautions(panels),
     text: [
+      ...(escapes.length > 0
+        ? [
+            `${opened}do not screw it fast. It hangs on hinges or lift-off hooks, with a catch that opens from inside without key or tool. These sheets plan none, and the screws of a fixed panel are not told here: settle it with whoever knows the building, before the frame is made.`,
+          ]
+        : []),
       ...(blocks ? ['Set a stand-off block behind every fixing; bevel its top so that water runs off.'] : []),
-      panels.some((panel) => sideFixings(panel).kind === 'bracket')
-        ? 'Level the panel on wedges between its posts and screw the brackets to the back of the stiles at the heights below, measured from the foot of the frame, then to the posts.'
-        : 'Level the panel on wedges, drill through the stiles at the heights below, measured from the foot of the frame, and drive the screws evenly. Drill masonry for plugs.',
+      ...(brackets
+        ? [
+            'Level the panel on wedges between its posts and screw the brackets to the back of the stiles at the heights below, measured from the foot of the frame, then to the posts.',
+          ]
+        : []),
+      ...(through
+        ? [
+            'Level the panel on wedges and drive the screws evenly through the holes in its stiles; their heights below are from the foot of the frame. Drill masonry for plugs.',
+          ]
+        : []),
     ],
-    figures: jointFigures(making, 'mounting'),
+    figures: jointFigures({ ...making, panels: fixed }, 'mounting'),
   };
 }
 
@@ -58,14 +76,20 @@ function windowCautions(panels: readonly Panel[]): string[] {
 function guard(making: Making): StepText {
   const { job, panels } = making;
   const show = lengthIn(making);
+  const several = isMany(making);
+  const caps = panels.some(({ details }) => details.use === 'guard' && details.cap);
   return {
-    title: 'Set the panels between their posts',
+    title: several ? 'Set the panels between their posts' : 'Set the panel between its posts',
     cautions: [
-      'Keep the old barrier or a line up until the last panel is fixed. A woven infill is not a tested guard.',
+      `Keep the old barrier or a line up until ${several ? 'the last panel' : 'the panel'} is fixed. A woven infill is not a tested guard.`,
     ],
     text: [
-      'Snap one level line along all posts and set every panel to it, so that the course lines run through from bay to bay.',
-      'Lay each panel on blocks as high as the gap over the floor, screw the brackets to the back, then put on the cap.',
+      ...(several
+        ? [
+            'Snap one level line along all posts and set every panel to it, so that the course lines run through from bay to bay. Take it where the floor is highest: elsewhere the gap under the panel grows by what the floor falls.',
+          ]
+        : []),
+      `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap' : ''}.`,
     ],
     figures: [
       ...eachPanel(panels, 'gap over the floor', ({ details }) =>

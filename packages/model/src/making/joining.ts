@@ -1,8 +1,8 @@
 import { screwSchedule } from '../hardware/schedule.ts';
-import { type Panel, sideAt } from '../panel/panel.ts';
-import { coverStripSteps } from './fitting.ts';
 import { jointFigures, screwFigures } from './screws.ts';
-import { eachPanel, fineIn, lengthIn, type Making, type StepText } from './step.ts';
+import { eachPanel, fineIn, isMany, lengthIn, type Making, roundIn, type StepText } from './step.ts';
+import { coverStripSteps } from './strips.ts';
+import { weave } from './weaving.ts';
 
 /** Steps from the bottom joints to the square panel. */
 export function weavingSteps(making: Making): StepText[] {
@@ -21,86 +21,84 @@ function plugged({ panels }: Making): boolean {
   return panels.some((panel) => screwSchedule(panel).some(({ joint, plug }) => joint === 'rail to stile' && plug));
 }
 
+function stopped({ panels }: Making): boolean {
+  return panels.some(({ spec }) => spec.endStop !== undefined);
+}
+
 function bottom(making: Making): StepText {
+  const show = lengthIn(making);
   return {
     title: 'Fix the bottom rail to the stiles',
     cautions: [],
     text: [
-      'Glue and screw the bottom corners on a flat bench, a square in each corner: half of the corner screws go in now, the other half with the top rail.',
-      ...(plugged(making)
-        ? ['Glue a plug over every sunk head, its grain with the rail’s, and pare it flush when the glue is hard.']
-        : []),
-      'The top stays open.',
+      `Glue and screw the bottom corners on a flat bench, a square in each: half of the corner screws${isMany(making) ? ' of each panel' : ''} go in now, the other half with the top rail.`,
+      'Set the top rail on dry at once, without staves, measure both diagonals, and draw the longer one in with a clamp until both are alike: once this glue is hard the frame no longer moves. Sight across the stiles: they must not be in wind. Take the top rail off when the glue has set.',
     ],
-    figures: jointFigures(making, 'rail to stile', 0.5),
+    figures: [
+      ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
+      ...jointFigures(making, 'rail to stile', 0.5),
+    ],
   };
 }
 
+/** A stave longer than so many times its thinner side whips while it stands free; common practice, no source. */
+const SLENDER = 80;
+
 function setStaves(making: Making): StepText {
+  const { panels } = making;
+  const slender = panels.filter(({ staves }) => staves.length > SLENDER * Math.min(staves.width, staves.depth));
+  const who =
+    slender.length === panels.length
+      ? 'These staves are'
+      : `The staves of ${slender.map(({ name }) => name).join(', ')} are`;
   return {
     title: 'Set the staves',
     cautions: [],
     text: [
-      'Screw the two end staves to the stiles, heads flush. Stand the others in the bottom groove on their marks; no glue. The first courses hold them up: until then one hand does, or wedges of paper in the groove.',
-      ...(making.panels.some(({ spec }) => spec.endStop !== undefined)
-        ? ['Pin the stop strips of one face; those of the other face go on after weaving.']
-        : []),
+      'Screw the two end staves to the stiles, standing on the bed of the groove, heads flush. Stand the others in the bottom groove on their marks; no glue.',
+      ...(slender.length > 0
+        ? [
+            `${who} tall and thin: cut notches at the marks of the stave stick into a batten, set this comb over the stave tops, lift it off for each slat and set it back, until ${COMBED} courses hold the staves.`,
+          ]
+        : [
+            'A batten with notches at the marks of the stave stick, set over their tops between one slat and the next, keeps them apart until the first courses do.',
+          ]),
+      ...(stopped(making) ? ['Pin the stop strips of one face; those of the other face go on after weaving.'] : []),
     ],
     figures: jointFigures(making, 'end stave to stile'),
   };
 }
 
-function weave(making: Making): StepText {
-  const { panels } = making;
-  const show = fineIn(making);
-  const rows = (panel: Panel) =>
-    panel.weave.rows.map((row, i) => `row ${i + 1} ${row.map((side) => (side > 0 ? '+' : '-')).join('')}`).join(', ');
-  return {
-    title: 'Weave',
-    cautions: [
-      'A slat under bending flies when it slips: wear eye protection and keep your face out of its line. Set a slat aside that creaks or shows a crack.',
-    ],
-    text: [
-      'Weave each slat over the free tops of the staves, in front and behind as the weave chart shows (+ in front, - behind), and slide it down onto the course below. No step bends it further than it stays bent.',
-      'Do not push a slat aside to slip a stave in afterwards: that bends it more for a moment.',
-      'Check every course against the course stick on both stiles before the next one. Take up a hair by hand while it can still be moved; change a slat that is off.',
-      ...(panels.some(({ courses }) => courses.gap > 0)
-        ? ['Set each course on two spacers as thick as the gap; the grip of the staves keeps it there.']
-        : []),
-      'Ends lie free between the stiles: never drive one in. A slat that is too long bows.',
-    ],
-    figures: [
-      ...eachPanel(panels, 'courses', ({ courses }) => String(courses.count)),
-      ...eachPanel(panels, 'first course passes the left stave', (panel) =>
-        sideAt(panel, 0, 0) > 0 ? 'in front' : 'behind',
-      ),
-      ...eachPanel(panels, 'rows of the weave, bottom up', rows),
-      ...eachPanel(panels, 'course to course', ({ courses }) => show(courses.pitch)),
-    ],
-  };
-}
+/** Courses after which staves no longer want a comb; common practice, no source. */
+const COMBED = 8;
 
 function topRail(making: Making): StepText {
   const { panels } = making;
   const show = fineIn(making);
+  const size = lengthIn(making);
   const room = panels.some(({ courses }) => courses.allowance > 0);
   return {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      `Bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles. Glue and screw the corners with the other half of the corner screws, placed as at the bottom${plugged(making) ? ', and plug them' : ''}; no glue in the groove.`,
+      'Glue the tops of the stiles, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws, placed as at the bottom.',
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
-        ? ['The cover strips come down over the top course, front and back, without pinching it.']
+        ? [
+            'The cover strips come down over the top course, front and back, with play on either side: nothing of a slat touches them.',
+          ]
         : []),
-      ...(panels.some(({ spec }) => spec.endStop !== undefined) ? ['Pin the stop strips of the open face.'] : []),
+      'Measure both diagonals before this glue sets. Draw the longer one in with a clamp until both are alike, and leave the clamp on overnight.',
     ],
     figures: [
       ...eachPanel(panels, 'room over the stack', ({ courses }) =>
         courses.allowance > 0 ? show(courses.allowance) : undefined,
       ),
+      ...eachPanel(panels, 'play of the top course between the strips, on either side', ({ cover }) =>
+        cover.height > 0 ? `${show(cover.face - cover.reach)} or more` : undefined,
+      ),
+      ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => size(diagonal)),
       ...screwFigures(making, 'rail to stile', 0.5),
-      ...jointFigures(making, 'stop strip to stile'),
     ],
   };
 }
@@ -108,11 +106,16 @@ function topRail(making: Making): StepText {
 function square(making: Making): StepText {
   const show = lengthIn(making);
   return {
-    title: 'Square it',
+    title: `Square it${plugged(making) ? ', then plug' : ''}${stopped(making) ? ', then pin the last strips' : ''}`,
     cautions: [],
     text: [
-      'Measure both diagonals before the glue sets. Draw the longer one in with a clamp until both are alike, and leave the clamp on overnight.',
-      'Sight across the two stiles: they must not be in wind.',
+      `When the glue is hard, measure both diagonals once more; ${roundIn(making, 3, '1/8')} between them is what a good shop holds.`,
+      ...(plugged(making)
+        ? [
+            'Glue a plug over every sunk head of the corners, its grain with the rail’s, and pare it flush when the glue is hard.',
+          ]
+        : []),
+      ...(stopped(making) ? ['Pin the stop strips of the open face.'] : []),
     ],
     figures: [
       ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
@@ -121,6 +124,7 @@ function square(making: Making): StepText {
         'outside, width by height',
         ({ outside }) => `${show(outside.width)} by ${show(outside.height)}`,
       ),
+      ...jointFigures(making, 'stop strip to stile'),
     ],
   };
 }

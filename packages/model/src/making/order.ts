@@ -7,19 +7,22 @@ import { frameSteps } from './fitting.ts';
 import { hangingSteps } from './hanging.ts';
 import { weavingSteps } from './joining.ts';
 import { sawingSteps } from './sawing.ts';
+import { remainingStep, stackSteps } from './stacking.ts';
 import type { Step } from './step.ts';
 
 /**
  * The steps of making, numbered, in the order in which they have to be done, with this job's own numbers. The stack is
- * measured before stiles and staves are cut; a film finish goes on before weaving, a thin one on end grain before and on the rest after.
+ * measured before stiles and staves are cut, and once it is, only what is left to cut is told; a film finish goes on before weaving, a thin one on end grain before and on the rest after.
  */
 export function makingOrder(
   job: Job,
   made: { readonly panels: readonly Panel[]; readonly parts: readonly Part[]; readonly plan?: CutPlan },
 ): Step[] {
   const making = { job, ...made };
+  const measured = made.panels.length > 0 && made.panels.every(({ asBuilt }) => asBuilt);
   return [
-    sawingSteps(making),
+    measured ? remainingStep(making) : sawingSteps(making),
+    stackSteps(making),
     frameSteps(making),
     finishBefore(making),
     weavingSteps(making),

@@ -1,10 +1,12 @@
 import { THIN_RIP } from '../findings/cutting.ts';
 import type { Panel } from '../panel/panel.ts';
-import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepFigure, type StepText } from './step.ts';
+import type { PartRole } from '../parts/part.ts';
+import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, type StepText } from './step.ts';
+import { trialBend } from './trial.ts';
 
-/** Steps at the saw and the bench before anything is joined. */
+/** Steps at the saw before the stack is laid out. */
 export function sawingSteps(making: Making): StepText[] {
-  return [chooseWood(making), rip(making), crosscut(making), measureStack(making), cutToStack(making)];
+  return [chooseWood(making), rip(making), crosscut(making)];
 }
 
 function chooseWood({ job, panels, parts, plan }: Making): StepText {
@@ -19,7 +21,8 @@ function chooseWood({ job, panels, parts, plan }: Making): StepText {
     ),
     text: [
       'Let the boards lie where they will be worked until their moisture no longer changes, and measure it.',
-      `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15, no sapwood outdoors. A slat with a knot breaks when it is bent.`,
+      `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15. A slat with a knot breaks when it is bent.`,
+      ...(job.site.where === 'outdoors' ? ['Heartwood for every part: sapwood rots, whatever the wood.'] : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
@@ -31,7 +34,7 @@ function chooseWood({ job, panels, parts, plan }: Making): StepText {
 
 function rip(making: Making): StepText {
   const fine = fineIn(making);
-  const { job, parts, plan } = making;
+  const { job, panels, parts, plan } = making;
   const show = lengthIn(making);
   const thin = parts.filter(({ thickness }) => thickness < THIN_RIP - 1e-9);
   const sections = new Map<string, string[]>();
@@ -39,20 +42,28 @@ function rip(making: Making): StepText {
     const size = `${fine(part.thickness)} x ${fine(part.width)}`;
     sections.set(size, [...(sections.get(size) ?? []), part.letter]);
   }
+  const trials = panels.some((panel) => trialBend(panel));
   return {
     title: 'Rip to section',
     cautions: [
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${show(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, never between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop.`,
+            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, never between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop.`,
           ]
         : []),
       `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,
     ],
     text: [
-      'Follow the cut sheets: they group the rips by fence setting. Rip everything of one setting before the fence moves, spares too.',
-      'Try each setting on a scrap and measure the strip, not the fence scale. Slats have to be alike: a difference of a hair adds up over all courses.',
+      plan?.status === 'impossible'
+        ? 'There are no cut sheets: the boards of this job do not give every part. Settle that before any board is cut.'
+        : 'The cut sheets lead: crosscut the boards into lengths first, rip these, then crosscut the strips (next step). Finish all rips of one setting, spares too, before the next.',
+      'Try each setting on a scrap and measure the strip, not the fence scale. Slats have to be alike: a small difference adds up over all courses.',
+      ...(trials
+        ? [
+            'Bend a trial slat before all are ripped, one from each board: lay it flat on two blocks and press its middle down as far as told below. That is as hard as the weave bends it. A board whose slat creaks or cracks gives no slats.',
+          ]
+        : []),
     ],
     figures: [
       { what: 'rip kerf', value: fine(job.saw.ripKerf), where: '' },
@@ -60,15 +71,35 @@ function rip(making: Making): StepText {
       ...(plan && plan.fences.length > 0
         ? [{ what: 'settings, in order on the sheets for the saw', value: String(plan.fences.length), where: '' }]
         : []),
+      ...eachPanel(panels, 'trial slat', (panel) => trialText(panel, show, fine)),
     ],
   };
 }
 
+function trialText(
+  panel: Panel,
+  show: (length: number) => string,
+  fine: (length: number) => string,
+): string | undefined {
+  const trial = trialBend(panel);
+  return (
+    trial && `blocks ${show(trial.span)} apart, middle pressed down ${fine(trial.sag)}; radius ${show(trial.radius)}`
+  );
+}
+
+/** Parts that are finished at the saw, and those that wait for the stack. */
+const AT_ONCE: readonly PartRole[] = ['rail', 'slat', 'cover strip', 'cap rail', 'foot', 'strut', 'stand-off block'];
+const AFTER_STACK: readonly PartRole[] = ['stile', 'stave', 'stop'];
+
 function crosscut(making: Making): StepText {
+  const { panels, parts, job } = making;
   const show = lengthIn(making);
-  const short = making.parts.filter(({ length }) => length < making.job.saw.shortestRip);
+  const fine = fineIn(making);
+  const short = parts.filter(({ length }) => length < job.saw.shortestRip);
+  const stops = parts.some(({ role }) => role === 'stop');
+  const ofOne = `${isMany(making) ? ' of one panel' : ''}${panels.some((panel) => lengthsOf(panel) > 1) ? ' and of one letter' : ''}`;
   return {
-    title: 'Crosscut, but not the stiles and staves',
+    title: 'Crosscut to length; leave stiles and staves over length',
     cautions:
       short.length > 0
         ? [
@@ -76,98 +107,29 @@ function crosscut(making: Making): StepText {
           ]
         : [],
     text: [
-      'Square one end, then cut to a stop. Slats: square ends, all of one length from one setting; they are longer than the clear width because they bend.',
-      'Leave stiles and staves long: they are trimmed to the measured stack.',
+      `Square one end, then cut to a stop. Slats: square ends, all${ofOne} from one setting. Their length reckons with what the bend takes up and with clearance at both ends.`,
+      `Leave ${stops ? 'stiles, staves and stop strips' : 'stiles and staves'} over length: they are trimmed to the measured stack.`,
     ],
     figures: [
-      ...partFigures(making, ['rail', 'slat', 'cap rail', 'foot', 'strut', 'stand-off block'], ({ length }) =>
-        show(length),
-      ),
+      ...partFigures(making, AT_ONCE, ({ length }) => show(length)),
+      ...eachPanel(panels, 'slats against the clear width', (panel) => againstWidth(panel, fine)),
       ...partFigures(
-        { ...making, parts: making.parts.filter(({ over }) => over > 0) },
-        ['stile', 'stave'],
-        ({ length, over }) => `cut ${show(over)} long, ${show(length + over)}`,
+        { ...making, parts: parts.filter(({ over }) => over > 0) },
+        AFTER_STACK,
+        ({ length, over }) => `cut ${show(length + over)}, which is ${show(over)} over`,
       ),
     ],
   };
 }
 
-function measureStack(making: Making): StepText {
-  const fine = fineIn(making);
-  const { panels } = making;
-  const show = lengthIn(making);
-  const done = panels.every(({ asBuilt }) => asBuilt);
-  return {
-    title: 'Lay out the courses and measure the stack',
-    cautions: ['Do this before any stile or stave is cut to length: it is the one check that cannot be made later.'],
-    text: [
-      'Lay all slats of one panel edge to edge on a flat bench, in the order they will be woven, against a straight edge. Press them together by hand and measure the whole height at both ends.',
-      'Measure the thickness of ten slats laid on one another and divide by ten.',
-      done
-        ? 'Both are in the job already: what follows is figured from them.'
-        : 'Then figure stiles and staves on this sheet by the two lines below. Or write both measures in the job under measured and print the packet again: stiles, staves, slats and sticks then fit the wood as it is.',
-    ],
-    figures: [
-      ...eachPanel(panels, 'slats in the stack', ({ courses }) => String(courses.count)),
-      ...eachPanel(panels, 'stack, slats alone', ({ courses }) => show(courses.count * courses.height)),
-      ...eachPanel(panels, 'gaps between them', ({ courses }) =>
-        courses.gap > 0 ? `${courses.count - 1} of ${fine(courses.gap)}` : undefined,
-      ),
-      ...eachPanel(panels, 'slat thickness', ({ courses }) => fine(courses.thickness)),
-      ...(done ? [] : lengthRules(making)),
-    ],
-  };
+function lengthsOf({ rows }: Panel): number {
+  return new Set(rows.map(({ cutLength }) => cutLength)).size;
 }
 
-/** How stile and stave follow from the measured stack, with the sizes planned. */
-function lengthRules(making: Making): StepFigure[] {
-  const { panels } = making;
-  const show = lengthIn(making);
-  return [
-    ...eachPanel(panels, 'stile', ({ courses, stile }) => {
-      const gaps = courses.gap * (courses.count - 1);
-      return `slats as measured${gaps > 0 ? ` + ${show(gaps)} (gaps)` : ''} + ${show(courses.allowance)} (room over them); planned ${show(stile.length)}`;
-    }),
-    ...eachPanel(
-      panels,
-      'stave',
-      ({ groove, staves, spec }) =>
-        `stile + 2 x ${show(groove.depth)} (grooves) - ${show(spec.stave.clearance)} (clearance); planned ${show(staves.length)}`,
-    ),
-  ];
-}
-
-/** Room over the stack, and why it is what it is. */
-function roomText({ courses, movement, spec }: Panel, show: (length: number) => string): string | undefined {
-  const { allowance } = courses;
-  if (allowance <= 0) return undefined;
-  if (spec.allowance !== undefined) return `${show(allowance)}, as the job says`;
-  const over = allowance - movement.needed;
-  const needed = `${show(movement.needed)} to swell up to ${movement.wettest} % moisture, margin counted in`;
-  return over > SAME
-    ? `${show(allowance)}: ${needed}; the rest is what whole courses leave over`
-    : `${show(allowance)}: ${needed}`;
-}
-
-/** Lengths that differ by less are one on a tape, mm. */
-const SAME = 0.5;
-
-function cutToStack(making: Making): StepText {
-  const fine = fineIn(making);
-  const { panels } = making;
-  const show = lengthIn(making);
-  return {
-    title: 'Cut stiles and staves to the stack',
-    cautions: [],
-    text: [
-      panels.some(({ asBuilt }) => asBuilt)
-        ? 'These lengths come from the measured stack.'
-        : 'These are the lengths planned. If the stack measures otherwise, add or take off the difference on every stile and every stave.',
-      'Stiles in pairs from one stop, staves from one stop.',
-    ],
-    figures: [
-      ...partFigures(making, ['stile', 'stave', 'cover strip', 'stop', 'filler'], ({ length }) => show(length)),
-      ...eachPanel(panels, 'room over the stack', (panel) => roomText(panel, fine)),
-    ],
-  };
+function againstWidth({ rows, clear }: Panel, fine: (length: number) => string): string {
+  const overs = [...new Set(rows.map(({ cutLength }) => Math.round((cutLength - clear.width) * 1e4) / 1e4))];
+  const said = overs.map((over) =>
+    Math.abs(over) < 0.05 ? 'as long' : `${fine(Math.abs(over))} ${over > 0 ? 'longer' : 'shorter'}`,
+  );
+  return [...new Set(said)].join(', ');
 }

@@ -33,14 +33,27 @@ export interface Making {
   readonly plan?: CutPlan;
 }
 
-/** A length in the job's unit and marks, named. */
+/** The size of a part or the place of a mark, to the job's mark: what a tape reads. */
 export function lengthIn({ job }: Pick<Making, 'job'>): (length: number) => string {
   return (length) => formatLength(length, job.display, { named: true });
 }
 
-/** A size set at the saw, finer than a tape reads: to 1/64 in or 0.1 mm. */
+/**
+ * What is derived or small, such as sections, offsets, gaps, rooms and the stack: to 1/64 in or 0.1 mm, so that sums of
+ * them close as printed.
+ */
 export function fineIn({ job }: Pick<Making, 'job'>): (length: number) => string {
   return (length) => lengthText(length, job.display);
+}
+
+/** A round size of the shop in the job's unit: 6 mm are 1/4 in to a carpenter. */
+export function roundIn({ job }: Pick<Making, 'job'>, mm: number, inches: string): string {
+  return job.display.unit === 'in' ? `${inches} in` : `${mm} mm`;
+}
+
+/** Whether the job makes more than one frame, so that figures have to say whether they are for one or for all. */
+export function isMany({ panels }: Pick<Making, 'panels'>): boolean {
+  return panels.reduce((sum, { count }) => sum + count, 0) > 1;
 }
 
 /** A figure for every panel; panels with the same value share a line, and one line for all says no names. */

@@ -1,6 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import {
   amountText,
+  type CutPlan,
   cautions,
   hardwareList,
   makingOrder,
@@ -11,6 +12,8 @@ import {
   screwSchedule,
   solve,
 } from '../../src/index.ts';
+import { trialBend } from '../../src/making/trial.ts';
+import { repeatText } from '../../src/making/weaving.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
 function stepsOf(panel: object, rest: object = {}): Step[] {
@@ -46,6 +49,7 @@ describe('makingOrder', () => {
       /grooves/,
       /sticks/,
       /Dry fit/,
+      /^Ease and sand/,
       /^Coat end grain/,
       /bottom rail/,
       /Set the staves/,
@@ -70,7 +74,7 @@ describe('makingOrder', () => {
 
   test.each([
     ['screen', /Fix the screen/],
-    ['guard', /between their posts/],
+    ['guard', /between its posts/],
     ['divider', /divider/],
     ['gate', /Hang the gate/],
   ] as const)('a %s ends with its own step', (use, title) => {
@@ -97,7 +101,7 @@ describe('makingOrder', () => {
     const job = jobOf({ size: { width: '44 1/2', height: 52 } }, { saw: { long: '1 1/2' } });
     const panels = solve(job);
     const long = makingOrder(job, { panels, parts: partsOf(panels, job) });
-    expect(said(long[place(long, /^Crosscut/)] as Step)).toMatch(/B, stile 2, cut 1 1\/2 in long, 50 1\/2 in/);
+    expect(said(long[place(long, /^Crosscut/)] as Step)).toMatch(/B, stile 2, cut 50 1\/2 in, which is 1 1\/2 in over/);
     expect(said(long[place(long, /Cut stiles/)] as Step)).toMatch(/B, stile 2, 49 in/);
   });
 
@@ -148,9 +152,12 @@ describe('makingOrder, sizes of the steps', () => {
     expect(stile.length).toBeCloseTo(courses.stack + courses.allowance, 9);
     expect(staves.length).toBeCloseTo(stile.length + 2 * groove.depth - spec.stave.clearance, 9);
     expect(text).toMatch(/stile slats as measured \+ .* in \(room over them\); planned 49 in/);
-    expect(text).toMatch(/stave stile \+ 2 x 1\/2 in \(grooves\) - .* in \(clearance\); planned 50 in/);
+    expect(text).toMatch(/stave stile \+ 2 x 1\/2 in \(grooves\); planned 50 in/);
+    expect(all(stepsOf({ stave: { clearance: '1/8' } }), /measure the stack/)).toMatch(
+      /\(grooves\) - 1\/8 in \(room at the top\); planned 49 7\/8 in/,
+    );
     const measured = stepsOf({ measured: { stack: 48 } });
-    expect(all(measured, /measure the stack/)).not.toMatch(/as measured/);
+    expect(all(measured, /measure the stack/)).not.toMatch(/slats as measured/);
   });
 
   test('the finish that the last step asks for is the one on the shopping list', () => {
@@ -175,12 +182,126 @@ describe('makingOrder, sizes of the steps', () => {
   });
 
   test('the groove stops at the stiles: it is as long as the opening is wide', () => {
-    expect(all(stepsOf({}), /grooves/)).toMatch(/stops there.*its length 1 1\/2 in, 41 1\/2 in/);
+    expect(all(stepsOf({}), /grooves/)).toMatch(
+      /stops there.*from the end of the rail 1 1\/2 in groove, its length 41 1\/2 in/,
+    );
   });
 
-  test('cover strips stand in from the rail’s face by half of what the weave and both strips leave of its depth', () => {
-    // 1 1/2 in deep, a 1/2 in stave, two slats and two strips of 3/16 in: (1 1/2 - 1 1/4) / 2 = 1/8 in.
-    expect(all(stepsOf({}), /cover strips/)).toMatch(/face of the strip 1\/8 in between the two strips 7\/8 in/);
+  test('cover strips: their step, the parts list and the panel say one distance, and how they stand to the rail', () => {
+    const job = jobOf({ size: { width: '44 1/2', height: 52 } });
+    const { cover, rail } = solve(job)[0] ?? never();
+    const text = all(stepsOf({}), /cover strips/);
+    // 1 1/2 in deep and 3/16 in strips flush with its faces: 1 1/2 - 2 x 3/16 = 1 1/8 in.
+    expect(cover.face + cover.thickness).toBeCloseTo(rail.depth / 2, 9);
+    expect(text).toMatch(/between the two strips 1 1\/8 in outer face of a strip flush with the face of the rail/);
+    const thin = stepsOf({ size: { width: 1000, height: 1200 }, rail: { depth: 36 } }, { unit: 'mm' });
+    expect(all(thin, /cover strips/)).toMatch(/outer face of a strip 1(\.5)? mm beyond the face of the rail/);
+    expect(all(thin, /top rail$/)).toMatch(
+      /play of the top course between the strips, on either side 1(\.\d)? mm or more/,
+    );
+  });
+
+  test('the course stick stands on the foot of the stile; heights from the foot of the frame are told apart', () => {
+    const text = all(stepsOf({}), /sticks/);
+    expect(text).toMatch(/foot of the stick flush with the foot of the stile/);
+    expect(text).not.toMatch(/stick on both stiles from the foot of the frame/);
+    expect(text).toMatch(
+      /stands lower by the height of that rail.*from the foot of the frame to the foot of the stile 1 1\/2 in/,
+    );
+  });
+
+  test.each([
+    ['plain', 'course 1 +-+-+, course 2 -+-+-; then as from course 1'],
+    ['paired courses', 'courses 1 and 2 +-+-+, courses 3 and 4 -+-+-; then as from course 1'],
+  ])('rows of %s are told for the whole repeat, bottom up', (pattern, rows) => {
+    expect(all(stepsOf({ weave: pattern, stave: { count: 5 } }), /^Weave/)).toContain(rows);
+  });
+
+  test('repeatText of rows that never repeat tells all of them; of a long repeat it points to the chart', () => {
+    const of = (...rowOfCourse: number[]) =>
+      repeatText({
+        weave: {
+          rows: [
+            [1, -1],
+            [-1, 1],
+          ],
+          rowOfCourse,
+        },
+      });
+    expect(of(0, 1, 1, 1)).toBe('course 1 +-, courses 2 to 4 -+');
+    expect(of(...Array.from({ length: 60 }, (_, i) => (i % 29 === 0 ? 1 : 0)))).toMatch(/weave chart/);
+  });
+
+  test('a step tells what is clear at each end of a slat: half of what its length leaves of the resting length', () => {
+    const { rows } = solve(jobOf({ size: { width: 1000, height: 1200 } }, { unit: 'mm' }))[0] ?? never();
+    const [{ bend, cutLength } = never()] = rows;
+    const gap = ((bend.cutLength - cutLength) / 2).toFixed(1).replace('.0', '');
+    const metric = stepsOf({ size: { width: 1000, height: 1200 } }, { unit: 'mm' });
+    expect(all(metric, /^Weave/)).toContain(`clear at each end of a slat ${gap} mm`);
+  });
+
+  test('the chain of the stile closes as printed: slats planned and the room over them make it', () => {
+    const metric = stepsOf({ size: { width: 1000, height: 1838 } }, { unit: 'mm' });
+    const text = all(metric, /measure the stack/);
+    const stack = Number(/stack planned, slats alone ([\d.]+) mm/.exec(text)?.[1]);
+    const [, room, stile] = /slats as measured \+ ([\d.]+) mm \(room over them\); planned ([\d.]+) mm/.exec(text) ?? [];
+    expect(stack + Number(room)).toBeCloseTo(Number(stile), 9);
+  });
+
+  test('both gluings are checked by their diagonals, and plugs and last strips come after', () => {
+    const high = stepsOf({ rail: { height: '2 1/2' } });
+    for (const title of [/bottom rail/, /top rail$/]) {
+      expect(all(high, title)).toMatch(/both diagonals/);
+      expect(all(high, title)).not.toMatch(/Glue a plug/);
+    }
+    expect(all(high, /^Square/)).toMatch(/Glue a plug over every sunk head/);
+  });
+
+  test('a screen before a way of escape is not told to be screwed fast, nor its fixings', () => {
+    const text = said(stepsOf({ screen: { bedroom: true } }).at(-1) ?? never());
+    expect(text).toMatch(/do not screw it fast/);
+    expect(text).not.toMatch(/drive the screws|mounting/);
+    expect(all(stepsOf({ screen: { bedroom: true } }), /Dry fit/)).not.toMatch(/fixings/);
+    expect(all(stepsOf({}), /Dry fit/)).toMatch(/the fixings through the stiles/);
+  });
+
+  test('one panel has no level line from bay to bay, and a cap only where there is one', () => {
+    const one = (guard: object) => said(stepsOf({ use: 'guard', guard }).at(-1) ?? never());
+    expect(one({})).not.toMatch(/from bay to bay/);
+    expect(one({})).not.toMatch(/put on the cap/);
+    expect(one({ cap: { height: 1, depth: 4 } })).toMatch(/put on the cap/);
+    expect(said(stepsOf({ use: 'guard', count: 2 }).at(-1) ?? never())).toMatch(/from bay to bay/);
+  });
+
+  test('outdoors every part wants heartwood and the bottom groove its drains; indoors neither is told', () => {
+    const outside = stepsOf({});
+    expect(said(outside[0] ?? never())).toMatch(/Heartwood for every part/);
+    // Five staves: four bays.
+    expect(all(outside, /grooves/)).toMatch(/drain holes of 1\/4 in in the bottom rail 4/);
+    const inside = stepsOf({}, { site: { where: 'indoors' } });
+    expect(said(inside[0] ?? never())).not.toMatch(/sapwood|Heartwood/);
+    expect(all(inside, /grooves/)).not.toMatch(/drain/);
+  });
+
+  test('trialBend: a strip on two blocks, pressed in the middle, has curvature 12 sag / span² there', () => {
+    // Two blocks 280 mm apart and a radius of 700 mm: 280²/(12 × 700) = 9.33 mm.
+    const panel = solve(jobOf({ size: { width: 1000, height: 1200 } }, { unit: 'mm' }))[0] ?? never();
+    const { radius, span, sag } = trialBend(panel) ?? never();
+    expect(radius).toBeCloseTo(Math.min(...panel.rows.map(({ bend }) => bend.minRadius ?? Infinity)), 9);
+    expect(span).toBeCloseTo(panel.staves.pitch, 9);
+    expect((12 * sag) / span ** 2).toBeCloseTo(1 / radius, 12);
+    expect(said(stepsOf({ size: { width: 1000, height: 1200 } }, { unit: 'mm' })[1] ?? never())).toMatch(
+      /trial slat blocks \d+ mm apart, middle pressed down [\d.]+ mm/,
+    );
+  });
+
+  test('a plan that cannot be cut is not followed', () => {
+    const job = jobOf({ size: { width: '44 1/2', height: 52 } });
+    const panels = solve(job);
+    const plan = { status: 'impossible', boards: [], fences: [] } as unknown as CutPlan;
+    const text = all(makingOrder(job, { panels, parts: partsOf(panels), plan }), /^Rip/);
+    expect(text).toMatch(/There are no cut sheets/);
+    expect(text).not.toMatch(/cut sheets lead/);
   });
 
   test('a gate tells both heights of its latch, both gaps, and what presses on the latch side', () => {

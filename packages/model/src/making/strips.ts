@@ -1,0 +1,47 @@
+import { gluedStrips } from '../hardware/framejoints.ts';
+import type { Panel } from '../panel/panel.ts';
+import { jointFigures } from './screws.ts';
+import { eachPanel, fineIn, type Making, type StepText } from './step.ts';
+
+/** The step of the cover strips, at the bench; absent where no panel has any. */
+export function coverStripSteps(making: Making): StepText[] {
+  const panels = making.panels.filter(({ cover }) => cover.height > 0);
+  if (panels.length === 0) return [];
+  const show = fineIn(making);
+  const glued = panels.filter((panel) => gluedStrips(panel).some(({ joint }) => joint === 'cover strip to top rail'));
+  const how =
+    glued.length === 0 ? 'pin and glue' : glued.length === panels.length ? 'glue' : 'glue, and pin where told,';
+  const stops = panels.some(({ cover, clear }) => cover.length < clear.width);
+  return [
+    {
+      title: 'Fix the cover strips at the bench',
+      cautions: [],
+      text: [
+        `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. Take a shaving off their ends, so that they pass between the ${stops ? 'strips' : 'stiles'}.`,
+        'Their inner faces stand clear of the top course all along, its leaning ends included. Try them with the first slat of a course bent by hand: it passes between them without touching.',
+        ...(panels.some(({ cover }) => cover.proud > 0)
+          ? [
+              'The frame leaves less than a strip needs: they stand out a little beyond the faces of the rail, by as much as told below. Ease their outer arris.',
+            ]
+          : []),
+      ],
+      figures: [
+        ...eachPanel(panels, 'between the two strips', ({ cover }) => show(2 * cover.face)),
+        ...eachPanel(panels, 'outer face of a strip', (panel) => placeText(panel, show)),
+        ...eachPanel(
+          panels,
+          'play between strip and top course',
+          ({ cover }) => `${show(cover.face - cover.reach)} or more`,
+        ),
+        ...jointFigures({ ...making, panels }, 'cover strip to top rail'),
+      ],
+    },
+  ];
+}
+
+/** How the outer faces of the strips stand to the faces of the rail. */
+function placeText({ cover, rail }: Panel, show: (length: number) => string): string {
+  if (cover.proud > 0) return `${show(cover.proud)} beyond the face of the rail`;
+  const inset = rail.depth / 2 - cover.face - cover.thickness;
+  return inset > 0.05 ? `${show(inset)} in from the face of the rail` : 'flush with the face of the rail';
+}
