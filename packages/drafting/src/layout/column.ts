@@ -9,6 +9,8 @@ export interface Demand {
   readonly lines: readonly string[];
   readonly width: number;
   readonly height: number;
+  /** Room wanted to the next one, mm. */
+  readonly apart: number;
 }
 
 /** A place in a column: the note's box, and where its leader ends. */
@@ -64,11 +66,14 @@ function greedy(demands: readonly Demand[], column: Column, order: readonly numb
   const reach =
     Math.max(
       column.v1 - column.v0,
-      demands.reduce((sum, { height }) => sum + height + 2, 0),
+      demands.reduce((sum, { height, apart }) => sum + height + 1 + apart, 0),
     ) + 20;
   for (const i of order) {
     const demand = demands[i] as Demand;
-    const set = placed.flatMap((spot, j) => (spot ? [{ spot, at: (demands[j] as Demand).at }] : []));
+    const set = placed.flatMap((spot, j) => {
+      const { at, apart } = demands[j] as Demand;
+      return spot ? [{ spot, at, apart: Math.max(apart, demand.apart) }] : [];
+    });
     const ends = demands.flatMap(({ at }, j) => (j === i ? [] : [at]));
     for (let shift = 0; shift <= reach && !placed[i]; shift += 0.5)
       for (const v of shift === 0 ? [demand.at[1]] : [demand.at[1] - shift, demand.at[1] + shift]) {
@@ -83,7 +88,7 @@ function greedy(demands: readonly Demand[], column: Column, order: readonly numb
 function free(
   { box, port }: Spot,
   at: Point,
-  set: readonly { spot: Spot; at: Point }[],
+  set: readonly { spot: Spot; at: Point; apart: number }[],
   keepOut: readonly Box[],
   ends: readonly Point[],
 ): boolean {
@@ -96,7 +101,7 @@ function free(
     return false;
   return set.every(
     (other) =>
-      !overlaps(roomy, grown(other.spot.box, TEXT_CLEAR / 2)) &&
+      !overlaps(box, grown(other.spot.box, other.apart)) &&
       !segmentsCross(lead, [other.at, other.spot.port]) &&
       !crossesBox(lead, other.spot.box) &&
       !crossesBox([other.at, other.spot.port], box),
@@ -113,7 +118,7 @@ function near(a: Point, b: Point): boolean {
  * the leaders (the two diagonals of a quadrangle exceed either pair of opposite sides), so it ends, without crossings.
  */
 function untangled(demands: readonly Demand[], column: Column): Spot[] {
-  const slot = Math.max(...demands.map(({ height }) => height)) + TEXT_CLEAR;
+  const slot = Math.max(...demands.map(({ height, apart }) => height + apart));
   const middle = (column.v0 + column.v1) / 2;
   const order = [...demands.keys()].toSorted((i, j) => (demands[i] as Demand).at[1] - (demands[j] as Demand).at[1]);
   const slots = order.map((_, k) => middle + (k - (order.length - 1) / 2) * slot);

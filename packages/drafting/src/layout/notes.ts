@@ -46,6 +46,9 @@ export interface Notes {
 /** From the view to the notes beside it, mm: room for leaders to spread. Common practice, no source. */
 const ASIDE = 12;
 
+/** Between two notes, mm: more than between the lines of one, so that they do not read on. Common practice, no source. */
+const PARAGRAPH = 2.4;
+
 /**
  * Notes and balloons in ordered columns beside a view, each with a straight leader. Every target goes to the nearer
  * allowed side, texts do not overlap, leaders cross neither each other nor a text, and the shortest order is taken.
@@ -71,9 +74,10 @@ export function placeNotes(options: NotesOptions): Notes {
 }
 
 function demandOf({ at, text, kind }: NoteTarget, width: number): Demand {
-  if (kind === 'balloon') return { at, lines: [text], width: 2 * BALLOON_RADIUS, height: 2 * BALLOON_RADIUS };
+  if (kind === 'balloon')
+    return { at, lines: [text], width: 2 * BALLOON_RADIUS, height: 2 * BALLOON_RADIUS, apart: TEXT_CLEAR };
   if (kind === 'letter') {
-    return { at, lines: [text], width: textWidth(text, TEXT_HEADING), height: TEXT_HEADING };
+    return { at, lines: [text], width: textWidth(text, TEXT_HEADING), height: TEXT_HEADING, apart: TEXT_CLEAR };
   }
   const wrapped = lines(text, width);
   return {
@@ -81,6 +85,7 @@ function demandOf({ at, text, kind }: NoteTarget, width: number): Demand {
     lines: wrapped,
     width: Math.max(...wrapped.map((one) => textWidth(one, TEXT))),
     height: (ASCENT + DESCENT + (wrapped.length - 1) * LINE_STEP) * TEXT,
+    apart: PARAGRAPH,
   };
 }
 

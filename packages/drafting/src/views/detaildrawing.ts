@@ -69,6 +69,17 @@ export function facing([u0, v]: Point, [u1]: Point): Mark[] {
   ];
 }
 
+/**
+ * The words over and under the right end of a plan that say which side is which, clear of leaders that go to the right: the
+ * back is up on paper. They end at the right edge of `box`.
+ */
+export function planFacingOver({ u1, v0, v1 }: Box): Mark[] {
+  return [
+    write('faint', 'back', [u1 - 1.5, v0 - 1.5], { height: TEXT, anchor: 'end' }),
+    write('faint', 'front', [u1 - 1.5, v1 + 1.5 + TEXT], { height: TEXT, anchor: 'end' }),
+  ];
+}
+
 /** The words beside a plan that say which side is which: the back is up on paper. `way` is the side of the plan that they stand on. */
 export function planFacing([u, v]: Point, way: 1 | -1 = 1): Mark[] {
   const anchor = way > 0 ? 'start' : 'end';

@@ -25,6 +25,15 @@ export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>
   };
 }
 
+/** The course nearest the section in plan whose slat's end at the left stile lies farthest off mid-depth, from 0. */
+export function farthestEnd(panel: Pick<Panel, 'courses' | 'staves' | 'rows' | 'weave'>): number {
+  const { down } = cutPlanes(panel);
+  const off = panel.rows.map(({ bend }) => Math.abs(bend.endOffsets[0]));
+  const most = Math.max(...off);
+  const far = panel.weave.rowOfCourse.flatMap((row, course) => ((off[row] as number) > most - 1e-6 ? [course] : []));
+  return far.toSorted((a, b) => Math.abs(a - down.course) - Math.abs(b - down.course) || a - b)[0] ?? down.course;
+}
+
 /** What a section is called by: `T–T`. */
 export function cutName({ letter }: { readonly letter: string }): string {
   return `${letter}–${letter}`;

@@ -5,8 +5,9 @@ import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
-import { boxOfInk, dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
-import { cutPlanes, type DetailLetter } from './detailkey.ts';
+import { boxOfInk, dimensioned, planFacingOver, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { type DetailLetter, farthestEnd } from './detailkey.ts';
+import { screwName, screwSide, screwsOf } from './detailscrew.ts';
 import { slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
 import { partOf } from './partof.ts';
@@ -26,36 +27,39 @@ export function slatEndExtent(panel: Panel): Extent {
   return { width: to - from, height: panel.outside.depth };
 }
 
-/** The left end of a slat beside its stile, looking down: how far off mid-depth it lies, and the stops that hold it. */
+/**
+ * The left end of a slat beside its stile, looking down, in the course where it lies farthest off mid-depth; the screw that
+ * holds the end stave to the stile, and the stops that hold the slats.
+ */
 export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: SectionOptions): Drawing {
   const { staves, stile, display, outside } = panel;
   const s = scale.ratio;
   const plan = planView(s);
   const stretch = edgeStretch(panel, 'left');
-  const course = cutPlanes(panel).down.course;
+  const course = farthestEnd(panel);
   const row = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
   const half = Math.max(outside.depth, weaveDepth(panel)) / 2;
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
-  const [face, weave] = [staves.depth / 2, weaveDepth(panel) / 2];
+  const screws = screwsOf(panel, 'end stave to stile');
   const ink: Mark[] = [
-    ...weaveInk({ panel, parts, scale: s, stretch }),
-    stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0))),
+    ...weaveInk({ panel, parts, scale: s, stretch, course }),
+    ...(screws ? screwSide(screws, { from: plan(stile.width + staves.width, 0), way: [-1, 0], scale: s }) : []),
+    ...(screws ? [] : [stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0)))]),
     breakLine(plan(stretch[1], -half), plan(stretch[1], half)),
   ];
+  const box = boxOfInk(ink);
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
-    title: `Detail ${key.letter}  ${key.title}`,
+    title: `Detail ${key.letter}  ${key.title}, course ${course + 1}`,
     alt: `The end of the slat of course ${course + 1} of ${panel.name} at the left stile, looking down.`,
     scale,
-    // Beside all ink: a slat that is bent hard can reach past the break.
-    ink: [...ink, ...planFacing([boxOfInk(ink).u1, plan(0, 0)[1]])],
+    ink: [...ink, ...planFacingOver(box)],
+    outline: box,
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [
-        ...stated(-weave, -face, through),
-        ...stated(-face, face, through),
-        ...stated(face, weave, through),
+        ...stated(-staves.depth / 2, staves.depth / 2, through),
         ...stated(0, row.bend.endOffsets[0], { ...through, level: 1 }),
         ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
       ],
@@ -80,13 +84,25 @@ function notes({ panel, row, plan, stops }: NotesOf): NoteTarget[] {
   const x = start + staves.width + Math.min(staves.bay * 0.4, 15);
   const at = (place: number): NoteTarget['at'] => plan(clear.left + place, sampleSlat(bend, place).z);
   const lean = `${(Math.atan(Math.abs(bend.endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
+  const screws = screwsOf(panel, 'end stave to stile');
+  const offs = panel.rows.map((one) => Math.abs(one.bend.endOffsets[0]));
+  const farthest = Math.max(...offs) - Math.min(...offs) > display.mark / 2 ? ', the farthest of all rows' : '';
   return [
     {
       at: at(start),
-      text: `Square end ${off} off mid-depth, leaning ${lean}`,
+      text: `Square end ${off} off mid-depth${farthest}, leaning ${lean}`,
       end: 'arrow',
     },
     { at: at(x), text: `Slat ${said(courses.thickness, display)} thick, long grain` },
+    ...(screws
+      ? [
+          {
+            at: plan(clear.left + staves.width, 0),
+            text: `End stave held to the stile by ${screwName(screws)} through the middle of its inner edge, heads flush`,
+            end: 'arrow' as const,
+          },
+        ]
+      : []),
     ...(stops
       ? [
           {

@@ -11,8 +11,10 @@ import {
   boxOfInk,
   dimensioned,
   planFacing,
+  planFacingOver,
   type StatedOptions,
   said,
+  saidFine,
   stated,
   type ToDimension,
 } from './detaildrawing.ts';
@@ -47,7 +49,7 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
-    title: `Section ${cutName(planes.down)}, looking down`,
+    title: `Section ${cutName(planes.down)}, looking down, through course ${planes.down.course + 1}`,
     alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
     scale,
     ink: [...cut, ...planFacing(plan(outside.width, 0))],
@@ -99,31 +101,23 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
   ];
   return dimensioned({
     name: 'weave-bay',
-    title: `First bay of section ${cutName(cutPlanes(panel).down)}`,
+    title: `First bay of section ${cutName(cutPlanes(panel).down)}, course ${course + 1}`,
     alt: `The first bay of section ${cutName(cutPlanes(panel).down)} of ${panel.name}, beside the left stile, and the bend of the slat in course ${course + 1}.`,
     scale,
-    // Beside all ink: a slat that is bent hard can reach past the break.
-    ink: [...ink, ...planFacing([boxOfInk(ink).u1, plan(0, 0)[1]])],
+    ink: [...ink, ...planFacingOver(boxOfInk(ink))],
+    outline: boxOfInk(ink),
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
     noteWidth: 48,
   });
 }
 
-/** A slat at least this thick, mm on paper, has room for its own size among the sizes beside it. */
-const SIZED_FROM = 2.5;
-
 function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
-  const { staves, courses, display } = panel;
+  const { staves, stile, display } = panel;
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
   const [left, next] = staves.lefts as [number, number];
   const [first, second] = staves.centres as [number, number];
-  const [face, weave] = [staves.depth / 2, weaveDepth(panel) / 2];
-  const layers =
-    courses.thickness * s < SIZED_FROM
-      ? []
-      : [...stated(-weave, -face, through), ...stated(-face, face, through), ...stated(face, weave, through)];
   return {
     above: [
       ...stated(left, left + staves.width, along),
@@ -131,7 +125,10 @@ function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
       ...stated(next, next + staves.width, along),
     ],
     below: stated(first, second, along),
-    left: [...layers, ...stated(-weave, weave, { ...through, level: 1 })],
+    left: [
+      ...stated(-staves.depth / 2, staves.depth / 2, through),
+      ...stated(-stile.depth / 2, stile.depth / 2, { ...through, level: 1 }),
+    ],
   };
 }
 
@@ -149,7 +146,7 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
   const bends =
     bend.minRadius === null
       ? 'the staves do not hold it: it lies straight and loose'
-      : `bends to a radius of ${said(bend.minRadius, display)} over the arrises, ${percent(bend.use)} of its bending strength`;
+      : `bends to a radius of ${said(bend.minRadius, display)} over the arrises, ${percent(bend.use)} of its bending strength${harder(panel, bend.use)}`;
   return [
     {
       at: plan(right - staves.width / 2, 0),
@@ -164,16 +161,16 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
   ];
 }
 
-/** How long to cut a slat, and how that differs from the clear width where a tape shows it. */
-function cutText({ clear, display }: Panel, { cutLength, short }: RowBehaviour): string {
+/** How long to cut a slat, how that differs from the clear width where a tape shows it, and the room that it leaves. */
+function cutText({ clear, display }: Panel, { cutLength, bend }: RowBehaviour): string {
   const cut = `Cut ${said(cutLength, display)} long, ends square`;
-  if (cutLength - clear.width < display.mark / 2) return `${cut}: the clear width will do`;
   const more = cutLength - clear.width;
-  const bent =
-    short - more < display.mark / 2
-      ? ''
-      : ` (its bend takes ${said(short, display)}, its sloping square ends give the rest back)`;
-  return `${cut}: ${said(more, display)} over the clear width${bent}`;
+  const room = (bend.cutLength - cutLength) / 2;
+  const left =
+    room < display.mark / 16 ? 'bent, it just fits' : `bent, it is ${saidFine(room, display)} short at each end`;
+  return more < display.mark / 2
+    ? `${cut}: the clear width will do; ${left}`
+    : `${cut}: ${said(more, display)} more than the clear width, for its bend; ${left}`;
 }
 
 /** A length without its unit, before another one that has it. */
@@ -181,6 +178,12 @@ const size = (length: number, { display }: Panel): string => formatLength(length
 
 /** A share as whole percent; what rounds to nothing is said as under one. */
 const percent = (share: number): string => (share < 0.005 ? 'under 1 %' : `${Math.round(share * 100)} %`);
+
+/** What the hardest bent row of the weave takes, where that is another. */
+function harder({ rows }: Panel, use: number): string {
+  const most = Math.max(...rows.map(({ bend }) => bend.use));
+  return percent(most) === percent(use) ? '' : ` (${percent(most)} in the row that is bent hardest)`;
+}
 
 interface BayPlace {
   readonly plan: View;

@@ -81,8 +81,9 @@ describe('detailLetters', () => {
   test.each(examples)('detail of %s names its letter in its title, and detailMakers has one for each', (name) => {
     const { panel, parts } = example(name);
     const makers = detailMakers(panel, parts);
-    const titles = makers.map(({ make }) => make(full(panel)).title);
-    expect(titles).toEqual(detailLetters(panel).map(({ letter, title }) => `Detail ${letter}  ${title}`));
+    detailLetters(panel).forEach(({ letter, title }, i) => {
+      expect(makers[i]?.make(full(panel)).title.startsWith(`Detail ${letter}  ${title}`), title).toBe(true);
+    });
     for (const { real } of makers) expect(Math.min(real.width, real.height)).toBeGreaterThan(0);
   });
 });
@@ -136,12 +137,14 @@ describe('detail draws the parts it names', () => {
     expect(inkOf(drawing, stave, 'hatch-long').length).toBeGreaterThan(0);
     expect(boxOf(inkOf(drawing, stave, 'edge').flatMap(onPath)).v1).toBeCloseTo(-panel.staves.bottom, 9);
   });
-  test('detail(window, slat end) prints how far the end lies off mid-depth, and draws it there', () => {
+  test('detail(window, slat end) prints how far the farthest end lies off mid-depth, draws it there, and the screw of the end stave', () => {
     const { panel, parts } = example('tern-hollow-window');
-    const row = panel.rows[panel.weave.rowOfCourse[cutPlanes(panel).down.course] as number] as Panel['rows'][number];
-    const off = Math.abs(row.bend.endOffsets[0]);
+    const off = Math.max(...panel.rows.map(({ bend }) => Math.abs(bend.endOffsets[0])));
     const sizes = measured(detail(panel, 'slat end', { scale: full(panel), parts }), 'in');
     expect(sizes.some(({ measures }) => Math.abs(measures - off) < 1e-6)).toBe(true);
+    expect(wordsOf(detail(panel, 'slat end', { scale: full(panel), parts }))).toContain(
+      'End stave held to the stile by',
+    );
   });
   test('detail(divider, slat end) draws both stops where the parts list has them', () => {
     const { panel, parts } = example('studio-divider');
