@@ -25,12 +25,14 @@ export { contains, grown, overlaps } from './layout/clearance.ts';
 export { type DimensionOptions, dimensionRows } from './layout/dimension.ts';
 export { type Grain, type HatchOptions, hatch } from './layout/hatch.ts';
 export { leader, type Notes, type NotesOptions, type NoteTarget, placeNotes, textBoxes } from './layout/notes.ts';
+export type { FigureRow } from './layout/figurelist.ts';
 export { type Block, type ProseOptions, prosePages } from './layout/prose.ts';
 export type { Rows } from './layout/remark.ts';
 export type { Size } from './layout/rows.ts';
 export { dimensionSide, type RunningOptions, type RunningValue, runningRow } from './layout/running.ts';
 export type { Side } from './layout/side.ts';
 export { TEXT, TEXT_HEADING, TEXT_LARGE } from './layout/style.ts';
+export { TooLarge } from './layout/toolarge.ts';
 export { type Cell, type Picture, type TableColumn, type TableOptions, table, tablePages } from './layout/table.ts';
 export {
   fitText,

@@ -3,6 +3,7 @@ import { textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
+import { type FigureRow, figureLines } from './figurelist.ts';
 import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
 
@@ -11,8 +12,10 @@ import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
  * is lettered heavier and stays with what follows. A caution has a heavy bar beside it and begins with its name.
  */
 export interface Block {
-  readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution';
+  readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution' | 'figures';
   readonly text: string;
+  /** Of `figures`, which has no text: a short table. */
+  readonly rows?: readonly FigureRow[];
 }
 
 /** What `prosePages` needs to know. */
@@ -26,6 +29,8 @@ export interface ProseOptions {
   readonly height: number;
   /** Columns on a page; 1 unless given. */
   readonly columns?: number;
+  /** Whether a step with its cautions, text and figures moves to the next column as a whole, where one holds it. */
+  readonly together?: boolean;
 }
 
 /** One line of a block, laid out: its ink with the top of the line at v = 0, and what it needs above and in itself. */
@@ -36,6 +41,8 @@ interface Line {
   readonly above: number;
   /** Whether the next line must stay in the same column. */
   readonly keep: boolean;
+  /** Whether a step starts here. */
+  readonly starts?: boolean;
 }
 
 /** Between columns, mm. */
@@ -56,7 +63,7 @@ export function prosePages(options: ProseOptions): Drawing[] {
     if (block.kind === 'step') step += 1;
     return linesOf(block, measure, step);
   });
-  const filled = columnsOf(all, height);
+  const filled = columnsOf(all, height, options.together === true);
   const pages = Array.from({ length: Math.max(1, Math.ceil(filled.length / columns)) }, (_, p) =>
     filled.slice(p * columns, (p + 1) * columns),
   );
@@ -64,7 +71,7 @@ export function prosePages(options: ProseOptions): Drawing[] {
     const many = pages.length > 1;
     return {
       name: many ? `${name}-${p + 1}` : name,
-      title: many ? `${title} (${p + 1} of ${pages.length})` : title,
+      title: many && title !== '' ? `${title} (${p + 1} of ${pages.length})` : title,
       scale: 0,
       scaleText: '',
       marks: page.flatMap((column, c) => moved(column.marks, { du: c * (measure + GUTTER), dv: 0 })),
@@ -74,7 +81,8 @@ export function prosePages(options: ProseOptions): Drawing[] {
   });
 }
 
-function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
+function linesOf({ kind, text, rows = [] }: Block, measure: number, step: number): Line[] {
+  if (kind === 'figures') return figuresOf(rows, measure);
   const size = kind === 'heading' ? TEXT_LARGE : TEXT;
   const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
   const isTitle = kind === 'heading' || (kind === 'step' && !/[.:;]$/.test(text));
@@ -96,8 +104,19 @@ function linesOf({ kind, text }: Block, measure: number, step: number): Line[] {
         stroke('accent', line([1, 0], [1, i < wrapped.length - 1 ? height + 0.1 : (ASCENT + DESCENT) * size])),
       );
     const alone = wrapped.length > 1 && (i === 0 || i === wrapped.length - 2);
-    return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: isTitle || alone };
+    const starts = kind === 'step' && i === 0;
+    return { marks, height, above: i > 0 ? 0 : spaceAbove(kind), keep: isTitle || alone, starts };
   });
+}
+
+/** The first two figures stay together, and a name with what follows it. */
+function figuresOf(rows: readonly FigureRow[], measure: number): Line[] {
+  return figureLines(rows, INDENT, measure).map(({ marks, height, heads }, i) => ({
+    marks,
+    height,
+    above: i === 0 ? spaceAbove('figures') : 0,
+    keep: heads || (i === 0 && rows.length > 1),
+  }));
 }
 
 /** How a finding's caution begins. */
@@ -120,8 +139,11 @@ function spaceAbove(kind: Block['kind']): number {
   return kind === 'heading' ? 5 : kind === 'step' ? 3 : 1.5;
 }
 
-/** Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all. */
-function columnsOf(all: readonly Line[], height: number): { marks: Mark[]; height: number }[] {
+/**
+ * Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all, and
+ * so does a whole step where steps are kept together.
+ */
+function columnsOf(all: readonly Line[], height: number, together: boolean): { marks: Mark[]; height: number }[] {
   const columns: { marks: Mark[]; height: number }[] = [];
   let marks: Mark[] = [];
   let used = 0;
@@ -133,8 +155,10 @@ function columnsOf(all: readonly Line[], height: number): { marks: Mark[]; heigh
     let end = i + 1;
     while (end < all.length && (all[end - 1] as Line).keep) end++;
     const run = all.slice(i, end);
-    const needs = run.reduce((sum, one) => sum + one.above + one.height, 0);
-    if (used > 0 && used + needs > height && needs <= height) turn();
+    const needs = heightOf(run);
+    const whole = together && run[0]?.starts ? heightOf(all.slice(i, stepEnd(all, i))) : needs;
+    const fits = (wanted: number): boolean => used + wanted <= height || wanted > height;
+    if (used > 0 && !(fits(whole) && fits(needs))) turn();
     for (const one of run) {
       if (used > 0 && used + one.above + one.height > height) turn();
       const above = used === 0 ? 0 : one.above;
@@ -145,4 +169,14 @@ function columnsOf(all: readonly Line[], height: number): { marks: Mark[]; heigh
   }
   if (marks.length > 0) turn();
   return columns;
+}
+
+function heightOf(run: readonly Line[]): number {
+  return run.reduce((sum, one) => sum + one.above + one.height, 0);
+}
+
+/** Where the step that starts at `from` ends. */
+function stepEnd(all: readonly Line[], from: number): number {
+  const next = all.findIndex((one, i) => i > from && one.starts);
+  return next < 0 ? all.length : next;
 }

@@ -24,6 +24,13 @@ describe('prosePages', () => {
     expect(pages[1]).toMatchObject({ name: 'making-2', title: `Making (2 of ${pages.length})` });
   });
 
+  it('text without a title has none on any page', () => {
+    const blocks = Array.from({ length: 9 }, () => step('Press down.'));
+    const pages = prosePages({ ...base, title: '', blocks, width: 80, height: 25 });
+    expect(pages.length).toBeGreaterThan(1);
+    for (const { title } of pages) expect(title).toBe('');
+  });
+
   it('a heading stays with what follows', () => {
     const blocks: Block[] = [step('One.'), step('Two.'), { kind: 'heading', text: 'Weave' }, step('Three.')];
     // Two steps take 2 · 4.75 + 1.5 = 11 mm and the heading 5 + 6.65 = 11.65; a page of 24 holds them but not the step.
@@ -45,6 +52,40 @@ describe('prosePages', () => {
     expect(page?.marks.filter(({ role }) => role === 'accent')).toHaveLength(1);
     expect(textsOf(page?.marks ?? []).map(({ height }) => height)).toEqual([3.5, 2.5, 2.5]);
     expect(textsOf(page?.marks ?? []).map(({ text }) => text)).toEqual(['Ripping', 'CAUTION', 'Use a push stick.']);
+  });
+
+  it('figures stand in two columns, a name without a value heavier over those that are its own', () => {
+    const rows = [
+      ['stile', '875 mm'],
+      ['Bay 1', ''],
+      ['staves', '5'],
+    ] as const;
+    const [page] = prosePages({ ...base, blocks: [{ kind: 'figures', text: '', rows }], width: 80, height: 100 });
+    const texts = textsOf(page?.marks ?? []);
+    const of = (words: string) => texts.find(({ text }) => text === words);
+    expect(of('Bay 1')?.role).toBe('title');
+    expect(of('stile')?.at[0]).toBe(of('staves')?.at[0]);
+    expect(of('875\u00a0mm')?.at[0]).toBe(of('5')?.at[0]);
+    expect(of('875\u00a0mm')?.at[1]).toBe(of('stile')?.at[1]);
+    expect(of('5')?.at[0]).toBeGreaterThan((of('staves')?.at[0] ?? 0) + 20);
+  });
+
+  it('together: a step with its caution, text and figures moves on whole where a column holds it', () => {
+    const blocks: Block[] = [
+      step('Plane'),
+      { kind: 'bullet', text: 'All faces.' },
+      step('Groove'),
+      { kind: 'caution', text: 'Hands off.' },
+      { kind: 'bullet', text: 'Both rails.' },
+      { kind: 'figures', text: '', rows: [['depth', '12 mm']] },
+    ];
+    const on = { ...base, blocks, width: 80, height: 34 };
+    const firstOf = (together: boolean) =>
+      textsOf(prosePages({ ...on, together })[0]?.marks ?? []).map(({ text }) => text);
+    expect(firstOf(false)).toContain('Groove');
+    expect(firstOf(true)).not.toContain('Groove');
+    const second = textsOf(prosePages({ ...on, together: true })[1]?.marks ?? []).map(({ text }) => text);
+    expect(second).toEqual(expect.arrayContaining(['Groove', 'Hands off.', 'Both rails.', '12\u00a0mm']));
   });
 
   it('a step that is a title is heavier than one that is a sentence, and stays with what follows', () => {

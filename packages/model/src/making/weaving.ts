@@ -29,7 +29,7 @@ export function weave(making: Making): StepText {
       ...eachPanel(panels, 'first course passes the left stave', (panel) =>
         sideAt(panel, 0, 0) > 0 ? 'in front' : 'behind',
       ),
-      ...eachPanel(panels, 'rows, bottom up', repeatText),
+      ...eachPanel(panels, 'rows, bottom up', (panel) => repeatText(panel.weave)),
       ...eachPanel(panels, 'course to course', ({ courses }) => show(courses.pitch)),
       ...eachPanel(panels, 'clear at each end of a slat', (panel) => endClearance(panel, show)),
     ],
@@ -40,7 +40,7 @@ export function weave(making: Making): StepText {
 const WRITTEN = 24;
 
 /** Every course of one repeat of the weave, bottom up, neighbours alike together. */
-export function repeatText({ weave: { rows, rowOfCourse } }: Pick<Panel, 'weave'>): string {
+export function repeatText({ rows, rowOfCourse }: Pick<Panel['weave'], 'rows' | 'rowOfCourse'>): string {
   const repeat = repeatOf(rowOfCourse);
   if (repeat > WRITTEN) return 'every course of its own: see the weave chart';
   const text = (course: number) =>

@@ -220,13 +220,11 @@ describe('makingOrder, sizes of the steps', () => {
   test('repeatText of rows that never repeat tells all of them; of a long repeat it points to the chart', () => {
     const of = (...rowOfCourse: number[]) =>
       repeatText({
-        weave: {
-          rows: [
-            [1, -1],
-            [-1, 1],
-          ],
-          rowOfCourse,
-        },
+        rows: [
+          [1, -1],
+          [-1, 1],
+        ],
+        rowOfCourse,
       });
     expect(of(0, 1, 1, 1)).toBe('course 1 +-, courses 2 to 4 -+');
     expect(of(...Array.from({ length: 60 }, (_, i) => (i % 29 === 0 ? 1 : 0)))).toMatch(/weave chart/);
@@ -368,6 +366,19 @@ describe('cautions', () => {
     expect(titles('guard')).toContain('Guards');
     expect(titles('gate')).toContain('Gates');
     expect(titles('screen')).not.toContain('Guards');
+  });
+
+  test('only lines that concern the job are said', () => {
+    const said = (panel: object, rest: object = {}) =>
+      cautions(jobOf({ size: { width: 44, height: 52 }, ...panel }, rest))
+        .flatMap(({ lines }) => lines)
+        .join('\n');
+    const indoors = said({ use: 'divider' }, { site: { where: 'indoors' } });
+    expect(indoors).not.toMatch(/ASCE|ball|posts|model codes|Salt/);
+    expect(indoors).toMatch(/Heating/);
+    const guard = said({ use: 'guard' }, { site: { wind: { speed: 40 } } });
+    for (const word of [/ASCE/, /ball/, /posts/, /model codes/, /Salt/]) expect(guard).toMatch(word);
+    expect(said({}, { finish: { kind: 'film' } })).not.toMatch(/rags/);
   });
 });
 

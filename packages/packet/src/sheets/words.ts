@@ -1,5 +1,6 @@
 import {
   type Block,
+  type FigureRow,
   fractions,
   type Layout,
   prosePages,
@@ -15,6 +16,7 @@ import {
   makingOrder,
   type Panel,
   type Settled,
+  type StepFigure,
 } from '@wattlewright/model';
 
 import { type Page, sheetsOf, textRoom } from './page.ts';
@@ -26,12 +28,19 @@ export function makingSheets({ job, panels, parts, plan }: Settled, page: Page):
       { kind: 'step', text: title },
       ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
       ...text.map((more): Block => ({ kind: 'bullet', text: more })),
-      ...figures.map(
-        ({ what, value, where }): Block => ({ kind: 'bullet', text: `${where ? `${where}: ` : ''}${what}: ${value}` }),
-      ),
+      ...(figures.length > 0 ? [{ kind: 'figures' as const, text: '', rows: figureRows(figures) }] : []),
     ],
   );
   return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
+}
+
+/** What holds for all panels first, then what is each panel's own, under its name. */
+function figureRows(figures: readonly StepFigure[]): FigureRow[] {
+  const places = [...new Set(figures.map(({ where }) => where))].sort((a, b) => Number(a !== '') - Number(b !== ''));
+  return places.flatMap((place) => [
+    ...(place === '' ? [] : [[place, ''] as const]),
+    ...figures.filter(({ where }) => where === place).map(({ what, value }) => [what, value] as const),
+  ]);
 }
 
 /** Every finding with figure, limit, reason, source and what would mend it; with the charts of sight and spacing. */
@@ -130,7 +139,14 @@ export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
 }
 
 function prose(name: string, title: string, alt: string, blocks: readonly Block[], page: Page): Layout[] {
-  const set = blocks.map(({ kind, text }): Block => ({ kind, text: fractions(text) }));
-  const pages = prosePages({ name, title, alt, blocks: set, columns: page.columns, ...textRoom(page.text) });
+  const set = blocks.map(
+    ({ kind, text, rows }): Block => ({
+      kind,
+      text: fractions(text),
+      ...(rows && { rows: rows.map(([what, value]) => [fractions(what), fractions(value)] as const) }),
+    }),
+  );
+  const together = name === 'making';
+  const pages = prosePages({ name, title, alt, blocks: set, columns: page.columns, together, ...textRoom(page.text) });
   return sheetsOf(pages, page.text, page, title);
 }
