@@ -97,6 +97,7 @@ export { findingSentences, massText } from './findings/words.ts';
 export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 
 // Making
+export { type AssumedLine, assumedLines } from './making/assumed.ts';
 export { type CautionGroup, cautions } from './making/cautions.ts';
 export { makingOrder } from './making/order.ts';
 export { type RemainingCut, remainingCuts } from './making/remaining.ts';

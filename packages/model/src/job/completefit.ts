@@ -47,7 +47,7 @@ export function completeSpacing(
   }
   if (stave.count !== undefined) return { count: stave.count };
   const inch = display.unit === 'in';
-  const reason = 'staves for 3/16 in slats stand 10 to 14 in apart, common practice, no source';
+  const reason = 'the trade’s spacing for thin slats, common practice, no source';
   const length = (name: 'from' | 'to' | 'prefer', inches: number, mm: number) =>
     assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], inch ? inches * INCH : mm, reason);
   const spacing = {

@@ -34,7 +34,7 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
     assume.length([...at, ...field], given, inch ? inches * INCH : mm, reason);
   const details = completeUse(file, context);
   const { outside, opening } = outsideSize(file, details, context);
-  const railDepth = size(['rail', 'depth'], file.rail?.depth, 1.5, 38, 'the thickness of dressed two-inch stock');
+  const railDepth = size(['rail', 'depth'], file.rail?.depth, 1.5, 38, 'the thickness of dressed framing boards');
   return {
     name: file.name,
     count: file.count ?? 1,
@@ -43,7 +43,7 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
     ...(opening && { opening }),
     fit: completeFit(file, context),
     rail: {
-      height: size(['rail', 'height'], file.rail?.height, 1.5, 38, 'rails of 1 1/2 in are the trade’s usual'),
+      height: size(['rail', 'height'], file.rail?.height, 1.5, 38, 'the trade’s usual rail'),
       depth: railDepth,
     },
     stile: {
@@ -54,16 +54,10 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
     },
     groove: {
       depth: size(['groove', 'depth'], file.groove?.depth, 0.5, 12, 'a third of the rail'),
-      clearance: size(
-        ['groove', 'clearance'],
-        file.groove?.clearance,
-        1 / 32,
-        1,
-        'staves slide in by hand; 1/16 in is the most',
-      ),
+      clearance: size(['groove', 'clearance'], file.groove?.clearance, 1 / 32, 1, 'staves slide in by hand'),
     },
     stave: {
-      width: size(['stave', 'width'], file.stave?.width, 0.75, 19, 'staves from dressed one-inch stock'),
+      width: size(['stave', 'width'], file.stave?.width, 0.75, 19, 'staves from dressed boards'),
       depth: size(['stave', 'depth'], file.stave?.depth, 0.5, 12, 'thin staves bend the slats less'),
       clearance: size(
         ['stave', 'clearance'],

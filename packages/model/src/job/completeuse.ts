@@ -59,9 +59,7 @@ function guard({ guard: own = {}, opening }: PanelFile, length: Length, { at, as
   return {
     use: 'guard',
     floorGap:
-      own.floor ??
-      opening?.gap?.bottom ??
-      length(['floor'], undefined, 3, 75, 'under the 4 in sphere of the guard rules'),
+      own.floor ?? opening?.gap?.bottom ?? length(['floor'], undefined, 3, 75, 'under the ball of the guard rules'),
     drop: length(['drop'], own.drop, 36, 900, 'not said: taken as high enough to need a guard'),
     ...(own.cap && { cap: own.cap }),
     ...(own.top !== undefined && { top: own.top }),
@@ -133,7 +131,7 @@ function gate(file: PanelFile, length: Length, { at, assume, display }: PanelCon
       [...at, 'gate', 'load'],
       own.load,
       180,
-      'newtons: a child leaning on the latch side (about 40 lbf), common practice, no source',
+      'a child leaning on the latch side (40 lb), common practice, no source',
     ),
     pool: own.pool ?? false,
   };

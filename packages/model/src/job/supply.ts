@@ -123,7 +123,7 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
       inch ? INCH / 2 : 12,
       'narrower pieces are not ripped again',
     ),
-    deepest: assume.length(['saw', 'deepest'], saw.deepest, inch ? 3 * INCH : 75, 'a 10 in blade reaches no deeper'),
+    deepest: assume.length(['saw', 'deepest'], saw.deepest, inch ? 3 * INCH : 75, 'the usual blade reaches no deeper'),
     keepFrom: assume.length(['saw', 'keep'], saw.keep, inch ? 24 * INCH : 600, 'shorter leftovers are burnt'),
   };
 }

@@ -6,65 +6,109 @@ export interface CautionGroup {
   readonly lines: readonly string[];
 }
 
-/** What the program does not know, and the care that every shop takes: the same for every job, but for its uses. */
+/** A line that is said where it concerns the job. */
+type Line = readonly [concerns: boolean, text: string];
+
+function said(lines: readonly Line[]): string[] {
+  return lines.flatMap(([concerns, text]) => (concerns ? [text] : []));
+}
+
+/** What the program does not know, and the care that every shop takes: those lines that concern the job. */
 export function cautions(job: Job): CautionGroup[] {
-  const uses = new Set(job.panels.map(({ details }) => details.use));
-  const outdoors = job.site.where === 'outdoors';
-  return [
+  const { panels, site, finish } = job;
+  const outdoors = site.where === 'outdoors';
+  const details = panels.map((panel) => panel.details);
+  const has = (use: (typeof details)[number]['use']) => details.some((one) => one.use === use);
+  const onTrack = details.some((one) => one.use === 'divider' && one.stand === 'track');
+  const atWindow = details.some((one) => one.use === 'screen' && (one.bedroom || one.glass !== undefined));
+  const pool = details.some((one) => one.use === 'gate' && one.pool);
+  const masonry = details.some((one) => one.use === 'screen' && one.into === 'masonry');
+  const onWall = details.some((one) => one.use === 'screen' && one.mounting !== 'posts');
+  const onPosts =
+    has('gate') || has('guard') || details.some((one) => one.use === 'screen' && one.mounting === 'posts');
+  const windy = outdoors && site.wind !== undefined;
+  const dusty = panels.some(({ wood }) => Object.values(wood).some((member) => member.wood.dust));
+  const fixedTo = said([
+    [onWall, masonry ? 'wall and plugs' : 'what is behind it'],
+    [onPosts, 'posts and what they stand on'],
+    [onTrack, 'ceiling and track'],
+  ]);
+  const groups: readonly CautionGroup[] = [
     {
       title: 'What this packet does not know',
-      lines: [
-        'Your wood. Strength, stiffness and movement are averages of clear straight-grained wood; one board in three is off by more than 16 % in strength. Bend a trial slat before cutting them all.',
-        'Time. Wood held bent creeps and loses some of its spring. Steaming, soaking and glue are not reckoned.',
-        'The joint. Don’t count on screws in end grain; corners are held square by glue, end staves and the weave.',
-        'What it is fixed to: walls, plugs, posts, footings and ceilings are for whoever knows them.',
-        'The law. Figures of model codes are told where they bear on the job; the local code and a licensed professional decide.',
-        ...(outdoors
-          ? [
-              'Salt air and treated posts, which want better steel than the schedule names, and the weather while you build.',
-            ]
-          : ['Heating that starts while you build: let the wood settle to the room first.']),
-      ],
+      lines: said([
+        [
+          true,
+          'Your wood. Strength, stiffness and movement are averages of clear straight-grained wood; one board in three is off by more than 16 % in strength. Bend a trial slat before you cut them all.',
+        ],
+        [
+          true,
+          'Time. Wood held bent gives way a little and loses some of its spring. Steaming, soaking and glue are not counted in.',
+        ],
+        [
+          true,
+          'The joint. Don’t count on screws in end grain; corners are held square by glue, end staves and the weave.',
+        ],
+        [
+          fixedTo.length > 0,
+          `What it is fixed to: ${fixedTo.join(', ')}. Whoever knows them must say whether they hold.`,
+        ],
+        [
+          has('guard') || atWindow || pool || windy,
+          'The law. Figures of model codes are told where they bear on the job; the local code and a licensed professional decide.',
+        ],
+        [outdoors, 'Salt air, and the weather while you build.'],
+        [outdoors && onPosts, 'Treated posts, which want better steel than the list of screws names.'],
+        [!outdoors, 'Heating that starts while you build: let the wood settle to the room first.'],
+      ]),
     },
     {
-      title: 'What it reckons simply',
-      lines: [
-        'Slats: rigid staves, no friction, small slopes, linear up to the strength.',
-        'Wind: a free-standing panel after ASCE 7 with constants from memory; nothing for gusts between buildings.',
-        'Weight: wood alone, without hardware and finish.',
-        'Largest ball: rigid slats. A child pushes slats apart.',
-      ],
+      title: 'What it takes simply',
+      lines: said([
+        [true, 'The bend of the slats: staves do not give, nothing rubs, and the wood bends evenly until it breaks.'],
+        [
+          windy,
+          'Wind: a panel that stands free, after ASCE 7 (figures not checked against the printed page); nothing for gusts between buildings.',
+        ],
+        [true, 'Weight: wood alone, without hardware and finish.'],
+        [has('guard'), 'The ball that passes a guard: slats are taken as stiff. A child pushes slats apart.'],
+      ]),
     },
-    ...(uses.has('guard')
-      ? [
-          {
-            title: 'Guards',
-            lines: [
-              'Nothing here is a test. A guard that people may fall against is proved by test or by engineering.',
-            ],
-          },
-        ]
-      : []),
-    ...(uses.has('gate')
-      ? [
-          {
-            title: 'Gates',
-            lines: [
-              'The post moves more than the leaf: most sagging gates have a leaning post. Look at brace and screws after the first season.',
-            ],
-          },
-        ]
-      : []),
+    {
+      title: 'Guards',
+      lines: said([
+        [
+          has('guard'),
+          'Nothing here is a test. A guard that people may fall against is proved by test or by engineering.',
+        ],
+      ]),
+    },
+    {
+      title: 'Gates',
+      lines: said([
+        [
+          has('gate'),
+          'The post moves more than the leaf: most sagging gates have a leaning post. Look at brace and screws after the first season.',
+        ],
+      ]),
+    },
     {
       title: 'At the saw and the bench',
-      lines: [
-        'Eye and ear protection; no gloves, loose sleeves or rings at a running blade.',
-        'Riving knife and guard on for every through cut. Unplug before changing a blade.',
-        'Push sticks before the hand comes within a hand’s breadth of the blade; featherboards before it, never beside it.',
-        'Nobody behind the saw while thin strips are ripped.',
-        'Dust at its source; a fitted mask for sanding. Some woods harm beyond being dust: see the findings.',
-        'Oily rags burn by themselves: spread them out or drown them.',
-      ],
+      lines: said([
+        [true, 'Eye and ear protection; no gloves, loose sleeves or rings at a running blade.'],
+        [true, 'Riving knife and guard on for every through cut. Unplug before changing a blade.'],
+        [
+          true,
+          'Push sticks before the hand comes within a hand’s breadth of the blade; featherboards before it, never beside it.',
+        ],
+        [true, 'Nobody behind the saw while thin strips are ripped.'],
+        [
+          true,
+          `Dust at its source; a fitted mask for sanding.${dusty ? ' The dust of this wood harms beyond being dust: see the findings.' : ''}`,
+        ],
+        [finish.kind === 'penetrating', 'Oily rags burn by themselves: spread them out or drown them.'],
+      ]),
     },
   ];
+  return groups.filter(({ lines }) => lines.length > 0);
 }

@@ -1,0 +1,54 @@
+import { describe, expect, test } from 'vitest';
+import { assumedLines } from '../../src/index.ts';
+import { jobOf } from '../support.ts';
+
+const size = { width: 40, height: 50 };
+
+describe('assumedLines', () => {
+  const job = jobOf(
+    { size },
+    {
+      unit: 'mm',
+      panels: [
+        { name: 'A', size: { width: 1000, height: 1200 } },
+        { name: 'B', size: { width: 1000, height: 1200 }, slat: { thickness: 4 } },
+      ],
+    },
+  );
+  const lines = assumedLines(job);
+  const of = (what: string) => lines.filter((line) => line.what === what);
+
+  test('what is alike of all panels is said once, without their names', () => {
+    expect(of('Grooves')).toEqual([
+      {
+        what: 'Grooves',
+        taken: 'depth 12 mm, play of the staves 1 mm',
+        why: 'a third of the rail; staves slide in by hand',
+        panels: [],
+      },
+    ]);
+  });
+
+  test('what is of some panels only names them', () => {
+    expect(of('Slats').map(({ panels, taken }) => [panels, taken])).toEqual([[['A'], 'thickness 5 mm']]);
+  });
+
+  test.each([
+    ['screen', {}],
+    ['guard', {}],
+    ['divider', {}],
+    ['divider', { divider: { stand: 'track' } }],
+    ['gate', {}],
+  ])('a %s with %j is told in words, without paths and without inches in millimetres', (use, more) => {
+    for (const { what, taken, why } of assumedLines(
+      jobOf({ use, size: { width: 900, height: 1200 }, ...more }, { unit: 'mm' }),
+    )) {
+      expect(what).toMatch(/^[A-Z]/);
+      expect(`${what} ${taken} ${why}`).not.toMatch(/\[\d|[a-z]\.[a-z]|\d in\b/);
+    }
+  });
+
+  test('paper and sheet numbers are the office’s own', () => {
+    expect(lines.map(({ what }) => what).join()).not.toMatch(/paper|drawing/i);
+  });
+});
