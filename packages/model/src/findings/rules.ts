@@ -8,6 +8,7 @@ import { gateRules } from './gate.ts';
 import { guardRules } from './guard.ts';
 import { placeRules } from './place.ts';
 import type { Rule } from './rule.ts';
+import { screwRules } from './screws.ts';
 import { weaveRules } from './weave.ts';
 import { woodRules } from './wood.ts';
 
@@ -23,5 +24,6 @@ export const rules: readonly Rule[] = [
   ...placeRules,
   ...cornerRules,
   ...fasteningRules,
+  ...screwRules,
   ...cuttingRules,
 ];

@@ -5,6 +5,7 @@ import { codeText, unlikeLengths, unlikePercents } from '../../src/findings/word
 import { findingSentences } from '../../src/index.ts';
 import { changeBend, type RuleCase, subjectOf } from './cases/case.ts';
 import { fitCases, frameCases } from './cases/frame.ts';
+import { screwCases } from './cases/screws.ts';
 import { cornerCases, gateCases, guardCases, placeCases } from './cases/uses.ts';
 import { endCases, weaveCases } from './cases/weave.ts';
 import { woodCases } from './cases/wood.ts';
@@ -21,6 +22,7 @@ const cases: readonly RuleCase[] = [
   ...placeCases,
   ...cornerCases,
   ...fasteningCases,
+  ...screwCases,
   ...cuttingCases,
 ];
 

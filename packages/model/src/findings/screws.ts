@@ -1,0 +1,137 @@
+import { capScrew } from '../hardware/cap.ts';
+import { gluedStrips } from '../hardware/framejoints.ts';
+import { type Meeting, meetings, WOOD_BETWEEN } from '../hardware/meet.ts';
+import type { JointName } from '../hardware/row.ts';
+import { screwSchedule } from '../hardware/schedule.ts';
+import { INCH, type Marks } from '../length.ts';
+import { sideFixings } from '../uses/fixings.ts';
+import { gateDetails } from '../uses/gate.ts';
+import { panelRule, type Rule } from './rule.ts';
+import { forceText, lengthText, unlikeLengths } from './words.ts';
+
+/** Least distance in depth of a screw's tip from the pane, mm: 1 in, common practice, no source. */
+const TIP_ROOM = INCH;
+
+/** What would mend two joints whose screws meet, by the joint that can move. */
+const MENDS: readonly (readonly [joint: JointName, mend: string, field: string])[] = [
+  ['hinge to stile', 'hinges further from the ends of the stile, or with their screws elsewhere', 'gate.hinges.inset'],
+  ['brace plate to frame', 'wider stiles and rails, or a plate bolted through', 'stile.width'],
+  ['strut to frame', 'wider stiles and rails', 'stile.width'],
+  ['foot to bottom rail', 'wider feet', 'divider.feet.width'],
+  ['mounting', 'a higher panel, or fixings elsewhere', 'size.height'],
+  ['end stave to stile', 'a higher panel, or glue the end staves and leave these screws out', 'size.height'],
+];
+
+/** Rules on screws in one another's way, where no screw fits, and where one is too long. */
+export const screwRules: readonly Rule[] = [
+  panelRule({
+    code: 'screws-meet',
+    reason: 'the second one cannot be driven, or breaks the wood between them',
+    source: 'geometry; 3 mm of wood between two screws is common practice, no source',
+    judge: (panel) => {
+      const met = meetings(screwSchedule(panel), panel);
+      if (met.length === 0) return undefined;
+      const least = Math.min(...met.map(({ wood }) => wood));
+      const [mend, field] = mendOf(met);
+      return {
+        level: 'caution' as const,
+        text: 'Two screws meet.',
+        figure: met.map((meeting) => meetingText(meeting, panel.display)).join('; '),
+        limit: lengthText(WOOD_BETWEEN, panel.display),
+        judged: (found: string, wood: string) =>
+          `${least < 0 ? 'As placed they run into one another' : 'They leave too little wood between them'}: ${found}; ${wood} of wood is wanted between any two`,
+        mend: `${mend}; else try each place with a thin drill first and move one of the two`,
+        field,
+      };
+    },
+  }),
+  panelRule({
+    code: 'strip-glued',
+    reason: 'a pin splits so thin a strip, or does not reach the wood behind it',
+    source: 'common practice, no source',
+    judge: (panel) => {
+      const glued = gluedStrips(panel);
+      if (glued.length === 0) return undefined;
+      return {
+        level: 'note',
+        text: 'Strips are held by glue alone.',
+        figure: glued.map(({ joint, why }) => `${joint}: ${why}`).join('; '),
+        limit: 'a strip that takes a pin',
+        judged: (found) => `Wanted would be pins too. On the ${found}`,
+        mend: 'clamp the strips for as long as the glue says; or thicker and lower strips',
+        field: 'top.cover',
+      };
+    },
+  }),
+  panelRule({
+    code: 'cap-screws',
+    reason: 'the groove lies under the middle of the rail, and a screw that reaches it splits the staves',
+    source: 'geometry; six diameters of thread NDS 12.1.5.6 (from memory)',
+    judge: (panel) => {
+      const { details, rail, groove, display } = panel;
+      if (details.use !== 'guard' || !details.cap || capScrew(panel, details.cap.height)) return undefined;
+      return {
+        level: 'caution',
+        text: 'No screw fits the cap: the wood over the groove is too thin, or the cap is.',
+        figure: lengthText(rail.height - groove.depth, display),
+        limit: 'six diameters of a screw and 1/8 in over the groove',
+        judged: (found, least) => `There is ${found} of wood over the groove; wanted is ${least}`,
+        mend: 'a higher top rail or a shallower groove; else glue the cap, and fix it to the posts',
+        field: 'rail.height',
+      };
+    },
+  }),
+  panelRule({
+    code: 'strut-screws',
+    reason: 'the strut lies on the back and has nothing to push against but its screws and glue',
+    source: 'statics; none for what a screw bears across',
+    judge: (panel) => {
+      if (panel.details.use !== 'gate') return undefined;
+      const { brace } = gateDetails(panel);
+      if (brace?.kind !== 'strut') return undefined;
+      return {
+        level: 'note',
+        text: 'Whether two screws an end carry the strut’s push is not worked out.',
+        figure: forceText(Math.abs(brace.forceLoaded) / 2, panel.display),
+        limit: 'what the maker of the screws says one bears across',
+        judged: (found, limit) =>
+          `With someone on the latch side each takes ${found}, which must be less than ${limit}`,
+        mend: 'glue the strut to the frame as well, with glue that stands the weather; or bolt it through',
+      };
+    },
+  }),
+  panelRule({
+    code: 'screw-past-glass',
+    reason: 'the tip can meet the pane, its pocket or the weight box, or come out of the window frame',
+    source: 'common practice, no source',
+    judge: (panel) => {
+      const { details, stile, display } = panel;
+      if (details.use !== 'screen' || details.glass === undefined) return undefined;
+      const { kind, screw } = sideFixings(panel);
+      if (kind !== 'screw') return undefined;
+      const behind = screw.length - stile.depth;
+      const room = details.glass - behind;
+      if (room >= TIP_ROOM - 1e-6) return undefined;
+      const [figure, limit] = unlikeLengths(behind, details.glass, display);
+      return {
+        level: 'caution',
+        text: room < 0 ? 'The fixing screws go past the glass.' : 'The fixing screws end near the glass.',
+        figure,
+        limit: `${limit}, less ${lengthText(TIP_ROOM, display)}`,
+        judged: (found) => `The tips reach ${found} behind the frame; the glass stands at ${limit}`,
+        mend: 'before you drill, see what is in the window frame there; or shorter screws, or brackets on the wall beside it',
+        field: 'screen.standoff',
+      };
+    },
+  }),
+];
+
+function meetingText({ joints: [one, other], wood }: Meeting, display: Marks): string {
+  const pair = one === other ? `two of ${one}` : `${one} and ${other}`;
+  return wood < 0 ? pair : `${pair}, ${lengthText(wood, display)} of wood between them`;
+}
+
+function mendOf(met: readonly Meeting[]): readonly [mend: string, field: string] {
+  const found = MENDS.find(([joint]) => met.some(({ joints }) => joints.includes(joint)));
+  return found ? [found[1], found[2]] : ['stouter stiles and rails', 'stile.width'];
+}
