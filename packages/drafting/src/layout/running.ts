@@ -43,7 +43,7 @@ export interface RunningOptions {
   readonly origin: number;
   /** Positions in the order they are counted. */
   readonly values: readonly RunningValue[];
-  /** What is measured to, of which things, in the plural: `Lower edges of courses`. */
+  /** What is measured to, of which things, in the plural: `Lower edges of courses`; nothing where a row beside it says so. */
   readonly what: string;
   /** What the datum is: `the foot of the stile`. */
   readonly from: string;
@@ -104,7 +104,7 @@ function layRunning(options: RunningOptions): Unsaid {
     bounds: union([frame.box(low - STROKE_HALF, high + STROKE_HALF, 0, end), ...tops]),
     depth: end,
     chains: [],
-    remarks: [remark],
+    remarks: options.what === '' ? [] : [remark],
   };
 }
 

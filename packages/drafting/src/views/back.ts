@@ -75,14 +75,13 @@ export function backElevation(panel: Panel, { scale, parts = partsOf(panel) }: B
   const named = placeNotes({
     around: { ...drawn, v0: outline.v0, v1: outline.v1 },
     targets: fixed.notes,
-    sides: ['right'],
     width: NAME_WIDTH,
     keepOut: marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
   });
   const all = [...marks, ...named.marks];
   return {
     name: 'back',
-    title: `${panel.name}, back elevation`,
+    title: `${panel.name}, back elevation${hasCap(panel) ? ' (cap rail not shown)' : ''}`,
     scale: ratio,
     scaleText: scale.text,
     marks: all,
@@ -92,8 +91,13 @@ export function backElevation(panel: Panel, { scale, parts = partsOf(panel) }: B
   };
 }
 
+/** A guard's cap lies over the frame and is sized in the side elevation. */
+function hasCap({ details }: Panel): boolean {
+  return details.use === 'guard' && details.cap !== undefined;
+}
+
 /** Widest line of a name beside the view, mm. */
-const NAME_WIDTH = 34;
+const NAME_WIDTH = 28;
 
 interface Sized {
   readonly at: View;
@@ -105,20 +109,20 @@ function heightRow(panel: Panel, { side, at, outline }: Sized & { readonly side:
   const { outside } = panel;
   const isHere = ({ x }: PanelPlace): boolean => x > outside.width / 2 === (side === 'left');
   const v = (y: number): number => at(0, y)[1];
-  const heights = [
-    ...new Set(
-      fixedPlaces(panel)
-        .filter(isHere)
-        .map(({ y }) => y),
-    ),
-  ].toSorted((a, b) => a - b);
+  const ysOf = (places: readonly PanelPlace[]): number[] =>
+    [...new Set(places.map(({ y }) => y))].toSorted((a, b) => a - b);
+  const places = fixedPlaces(panel);
+  const heights = ysOf(places.filter(isHere));
+  const all = [...heights, ...ysOf(places.filter((one) => !isHere(one)))];
+  const told = heights.length * 2 > all.length || (heights.length * 2 === all.length && side === 'left');
   const values = heights.map((y): RunningValue => ({ at: v(y), text: printed(panel, y).text }));
   return dimensionSide({
     side,
     outline,
     sizes:
       side === 'left' ? [{ from: v(0), to: v(outside.height), ...printed(panel, outside.height), total: true }] : [],
-    running: { origin: v(0), values, what: 'Middles', from: 'the foot of the frame' },
+    // Said once, at the side that has the most.
+    running: { origin: v(0), values, what: told ? 'Middles' : '', from: 'the foot of the frame' },
   });
 }
 

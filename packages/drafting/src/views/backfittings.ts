@@ -14,6 +14,7 @@ import type { PathMark, Point } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { circle, line, polygon, rectangle } from '../path.ts';
 import type { View } from '../view.ts';
+import { type BracePlate, bracePlates } from './detailbrace.ts';
 import { braceOutline, fittings } from './fittings.ts';
 import { faceBox } from './front.ts';
 import { partOf } from './partof.ts';
@@ -95,7 +96,7 @@ function brackets(place: BackPlace): BackInk {
   return {
     marks: places.flatMap((one) => solid(place, [inwards(one), one.y], [leg, BRACKET])),
     notes: first
-      ? [{ at: at(inwards(first), first.y), text: 'Angle bracket to the post, its middle at the height told' }]
+      ? [{ at: at(inwards(first), first.y), text: 'Angle bracket to the post, its middle at the height given' }]
       : [],
   };
 }
@@ -115,7 +116,7 @@ function gateBack(place: BackPlace): BackInk {
     marks: [...hardware, ...ends.marks],
     notes: [
       ...ends.notes,
-      ...(low ? [{ at: at(low.x, low.y), text: 'Hinge, its middle at the height told', end: 'arrow' as const }] : []),
+      ...(low ? [{ at: at(low.x, low.y), text: 'Hinge, its middle at the height given', end: 'arrow' as const }] : []),
       ...(latch.inside ? [{ at: at(latch.x, latch.y), text: 'Latch', end: 'arrow' as const }] : []),
     ],
   };
@@ -145,21 +146,38 @@ function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
   const side = Math.min(panel.stile.width, panel.rail.height);
   const on = (from: number, across = 0): Point => at(low.x + cx * from - cy * across, low.y + cy * from + cx * across);
   const start = side * 0.6;
+  const plates = bracePlates(panel);
+  const [upper] = plates;
   const body = [on(start, 7), on(start + TURNBUCKLE, 7), on(start + TURNBUCKLE, -7), on(start, -7)];
   return {
     marks: [
       stroke('edge', line(on(0), on(length))),
-      ...[high, low].flatMap(({ x, y }) => solid(place, [x, y], [side, side])),
+      ...plates.flatMap(({ from, to }) =>
+        solid(place, [(from.x + to.x) / 2, (from.y + to.y) / 2], [to.x - from.x, to.y - from.y]),
+      ),
       ...screws(place, 'brace plate to frame'),
       stroke('paper', polygon(body)),
       stroke('edge-light', polygon(body)),
     ],
     notes: [
-      { at: at(high.x + side / 4, high.y + side / 4), text: 'Plate with eye over the corner joint' },
+      ...(upper
+        ? [{ at: onPlate(upper, at), text: 'Plate with eye over the joint: see the upper end of the brace' }]
+        : []),
       { at: on(length / 2), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
       { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle at the lower end' },
     ],
   };
+}
+
+/** A point of a plate clear of its screws and its eye: of its corners, a little in, the one farthest from them. */
+function onPlate({ eye, screws, from, to }: BracePlate, at: View): Point {
+  const corners = [0.15, 0.85].flatMap((a) =>
+    [0.15, 0.85].map((b) => [from.x + (to.x - from.x) * a, from.y + (to.y - from.y) * b] as const),
+  );
+  const room = ([x, y]: readonly [number, number]): number =>
+    Math.min(...[eye, ...screws].map((one) => Math.hypot(one.x - x, one.y - y)));
+  const [best] = corners.toSorted((a, b) => room(b) - room(a));
+  return at(...(best as readonly [number, number]));
 }
 
 /** The screws of a joint as crosses. */

@@ -2,6 +2,7 @@ import type { Panel, Part } from '@wattlewright/model';
 import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
+import { braceMakers } from './detailbrace.ts';
 import { corner, cornerExtent } from './detailcorner.ts';
 import { dimensioned, planFacing, type StatedOptions, stated } from './detaildrawing.ts';
 import { type FixingInk, type FixingPlace, hingeFixing, postFixing, wallFixing } from './detailfixing.ts';
@@ -50,13 +51,16 @@ export function detailExtent(panel: Panel, subject: DetailSubject): Extent {
   }
 }
 
-/** Every detail of a panel for `arrange`, at full size or smaller. */
+/** Every detail of a panel for `arrange`, at full size or smaller; last the end of a cable brace, which has no letter. */
 export function detailMakers(panel: Panel, parts: readonly Part[] = []): ViewMaker[] {
-  return detailLetters(panel).map(({ letter, subject }) => ({
-    name: `detail-${letter.toLowerCase()}`,
-    real: detailExtent(panel, subject),
-    make: (scale) => detail(panel, subject, { scale, parts }),
-  }));
+  const lettered = detailLetters(panel).map(
+    ({ letter, subject }): ViewMaker => ({
+      name: `detail-${letter.toLowerCase()}`,
+      real: detailExtent(panel, subject),
+      make: (scale) => detail(panel, subject, { scale, parts }),
+    }),
+  );
+  return [...lettered, ...braceMakers(panel, parts)];
 }
 
 function keyOf(panel: Panel, subject: DetailSubject): DetailLetter {

@@ -35,9 +35,9 @@ interface Scene {
 const FLOOR_PAST = 6;
 
 /** Real size of what the side elevation shows, mm, sizes apart. */
-export function sideExtent(panel: Panel): Extent {
+export function sideExtent(panel: Panel, parts: readonly Part[] = partsOf(panel)): Extent {
   const [low, high] = heightsOver(panel);
-  const [front, back] = depthsOver(panel);
+  const [front, back] = depthsOver(panel, parts);
   return { width: back - front, height: high - low };
 }
 
@@ -49,7 +49,7 @@ export function sideElevation(panel: Panel, { scale, parts = partsOf(panel) }: S
   const at = view(scale.ratio);
   const scene: Scene = { panel, parts, at, ratio: scale.ratio };
   const [low, high] = heightsOver(panel);
-  const [front, back] = depthsOver(panel);
+  const [front, back] = depthsOver(panel, parts);
   const outline = faceBox(at, { x0: front, y0: low, x1: back, y1: high });
   const ink = [...sideInk(scene), ...floorLines(scene, [outline.u0 - FLOOR_PAST, outline.u1 + FLOOR_PAST])];
   const top = outline.v0 - 2 * TEXT_LIFT;
@@ -62,7 +62,7 @@ export function sideElevation(panel: Panel, { scale, parts = partsOf(panel) }: S
   const left = dimensionRows({ side: 'left', outline, sizes: heightSizes(scene) });
   return {
     name: 'side',
-    title: `${panel.name}, side elevation`,
+    title: 'Side elevation, from the right',
     scale: scale.ratio,
     scaleText: scale.text,
     marks: [...ink, ...names, ...below.marks, ...left.marks],
@@ -74,7 +74,11 @@ export function sideElevation(panel: Panel, { scale, parts = partsOf(panel) }: S
 
 /** The side elevation as a view whose scale the sheet chooses. */
 export function sideMaker(panel: Panel, options: Omit<SideOptions, 'scale'> = {}): ViewMaker {
-  return { name: 'side', real: sideExtent(panel), make: (scale) => sideElevation(panel, { ...options, scale }) };
+  return {
+    name: 'side',
+    real: sideExtent(panel, options.parts),
+    make: (scale) => sideElevation(panel, { ...options, scale }),
+  };
 }
 
 function sideInk(scene: Scene): PathMark[] {
@@ -104,14 +108,11 @@ function sideInk(scene: Scene): PathMark[] {
 /** Hidden lines nearer each other than this on paper, mm, would run together and are left out. */
 const APART = 1;
 
-/** The bottoms of the grooves, a stave from groove to groove, and the slats as far as they swing. */
+/** A stave between the rails, and the slats as far as they swing. The grooves stop at the stiles: the rails' ends are plain. */
 function hiddenWeave(scene: Scene): PathMark[] {
   const { panel, at, ratio } = scene;
-  const { groove, staves, clear, courses, rows, stile } = panel;
+  const { staves, clear, courses, rows, stile } = panel;
   const top = clear.bottom + clear.height;
-  const box = (y0: number, y1: number) =>
-    rectangle(faceBox(at, { x0: -groove.width / 2, y0, x1: groove.width / 2, y1 }));
-  const grooves = [box(clear.bottom - groove.depth, clear.bottom), box(top, top + groove.depth)];
   const swings = rows.map((row) => swing(panel, row));
   const [front, back] = [Math.max(...swings.map((one) => one[0])), Math.min(...swings.map((one) => one[1]))];
   const last = (courses.bottoms.at(-1) as number) + courses.height;
@@ -121,7 +122,6 @@ function hiddenWeave(scene: Scene): PathMark[] {
   const between = Math.min(front - staves.depth / 2, -back - staves.depth / 2, staves.depth) * ratio;
   const within = (stile.depth / 2 - Math.max(front, -back)) * ratio;
   return [
-    ...(groove.width * ratio >= APART ? grooves : []).map((path) => stroke('hidden', path, letterOf(scene, 'rail'))),
     ...(within >= APART ? slats : []).map((path) => stroke('hidden', path, letterOf(scene, 'slat'))),
     ...(within >= APART && between >= APART ? stave : []).map((path) =>
       stroke('hidden', path, letterOf(scene, 'stave')),
@@ -129,12 +129,18 @@ function hiddenWeave(scene: Scene): PathMark[] {
   ];
 }
 
+/** The strut of a gate that has one. */
+function strutOf({ panel, parts }: Pick<Scene, 'panel' | 'parts'>): Part | undefined {
+  const role = braceOutline(panel)?.role;
+  return role && partOf(parts, panel, role);
+}
+
 /** A gate's strut on the back of its frame. */
 function strutInk(scene: Scene): PathMark[] {
-  const { panel, parts, at } = scene;
+  const { panel, at } = scene;
   const brace = braceOutline(panel);
-  const part = brace?.role && partOf(parts, panel, brace.role);
-  if (!part) return [];
+  const part = strutOf(scene);
+  if (!part || !brace) return [];
   const ys = brace.outline.map(([, y]) => y);
   const back = panel.stile.depth / 2;
   const face = { x0: back, y0: Math.min(...ys), x1: back + part.thickness, y1: Math.max(...ys) };
@@ -164,14 +170,16 @@ function floorLines({ panel, at }: Scene, [u0, u1]: readonly [number, number]): 
 }
 
 /** The foremost and the hindmost of what is drawn, as distances behind mid-depth, mm. */
-function depthsOver(panel: Panel): readonly [front: number, back: number] {
+function depthsOver(panel: Panel, parts: readonly Part[]): readonly [front: number, back: number] {
   const half = panel.outside.depth / 2;
   const added = fittings(panel);
-  return [Math.min(-half, ...added.map(({ to }) => -to.z)), Math.max(half, ...added.map(({ from }) => -from.z))];
+  const strut = half + (strutOf({ panel, parts })?.thickness ?? 0);
+  return [Math.min(-half, ...added.map(({ to }) => -to.z)), Math.max(strut, ...added.map(({ from }) => -from.z))];
 }
 
-/** The depth of the frame; those of a cap, a foot or a block outside it. */
-function depthSizes({ panel, at }: Scene): Size[] {
+/** The depth of the frame, with a strut behind it; those of a cap, a foot or a block outside it, a cap's overhang in front and behind. */
+function depthSizes(scene: Scene): Size[] {
+  const { panel, at } = scene;
   const size = (from: number, to: number): Size => ({
     from: at(from, 0)[0],
     to: at(to, 0)[0],
@@ -179,8 +187,15 @@ function depthSizes({ panel, at }: Scene): Size[] {
   });
   const half = panel.outside.depth / 2;
   const seen = new Map<string, Size>();
-  for (const { what, role, from, to } of fittings(panel)) if (role) seen.set(what, size(-to.z, -from.z));
-  return [size(-half, half), ...seen.values()];
+  for (const { what, role, from, to } of fittings(panel)) {
+    if (!role) continue;
+    seen.set(what, size(-to.z, -from.z));
+    if (what !== 'cap rail') continue;
+    if (to.z > half) seen.set('front', size(-to.z, -half));
+    if (from.z < -half) seen.set('back', size(half, -from.z));
+  }
+  const strut = strutOf(scene);
+  return [size(-half, half), ...(strut ? [size(half, half + strut.thickness)] : []), ...seen.values()];
 }
 
 /** The height of the frame, what stands under or over it, and the whole. */

@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { standardScale } from '../../src/scale.ts';
 import { backElevation, backMakers, hasBack } from '../../src/views/back.ts';
 import { turned } from '../../src/views/backmirror.ts';
+import { braceMakers, bracePlates } from '../../src/views/detailbrace.ts';
 import { openingMakers } from '../../src/views/opening.ts';
 import { faultsOf } from '../layout/faults.ts';
 import { example, examples, isWithinBounds, measured, wordsOf } from './read.ts';
@@ -43,17 +44,36 @@ describe('backElevation', () => {
     const { panel, parts } = example('wash-house-gate');
     const drawing = backElevation(panel, { scale: small(panel), parts });
     const words = wordsOf(drawing);
-    // Hinges 7 in from both ends of 60 5/8; brace on the middles of the corner joints, 1 1/4 in from foot and edge.
-    for (const text of ['7', '53 5⁄8', '1 1⁄4', '59 3⁄8', 'Turnbuckle']) expect(words).toContain(text);
+    // Hinges 7 in from both ends of 60 5/8; brace on the corner joints, 2 1/2 in from foot and top, 1 1/4 from the edge.
+    for (const text of ['7', '53 5⁄8', '1 1⁄4', '58 1⁄8', 'Turnbuckle']) expect(words).toContain(text);
     const { brace } = gateDetails(panel);
-    expect(measured(drawing, 'in').some(({ measures }) => Math.abs(measures - (brace?.latch.y ?? 0)) < 1e-6)).toBe(
-      true,
-    );
+    const far = Math.min(brace?.latch.x ?? 0, panel.outside.width - (brace?.latch.x ?? 0));
+    expect(measured(drawing, 'in').some(({ measures }) => Math.abs(measures - far) < 1e-6)).toBe(true);
+  });
+  test('braceMakers(gate) sizes each screw of the plate from the corner, and the plate takes them in', () => {
+    const { panel, parts } = example('wash-house-gate');
+    const [plate] = bracePlates(panel);
+    const drawing = braceMakers(panel, parts)[0]?.make(standardScale(1, 'in'));
+    if (!plate || !drawing) throw new Error('no plate');
+    expect(plate.screws).toHaveLength(2);
+    const sizes = measured(drawing, 'in').map(({ measures }) => measures);
+    for (const { x, y } of plate.screws) {
+      for (const far of [Math.min(x, panel.outside.width - x), panel.outside.height - y])
+        expect(sizes.some((one) => Math.abs(one - far) < 1e-6)).toBe(true);
+      expect(x > plate.from.x && x < plate.to.x && y > plate.from.y && y < plate.to.y).toBe(true);
+    }
+    expect(faultsOf(drawing.marks).filter((fault) => !fault.includes('No.'))).toEqual([]);
+    expect(isWithinBounds(drawing)).toBe(true);
+  });
+  test('backElevation(guard with a cap) says that the cap is not shown', () => {
+    const { panel, parts } = example('larch-deck-guard');
+    expect(backElevation(panel, { scale: small(panel), parts }).title).toContain('cap rail not shown');
   });
   test('backElevation(window) tells the height of each stand-off block, and hasBack is false for a divider', () => {
     const { panel, parts } = example('tern-hollow-window');
     expect(wordsOf(backElevation(panel, { scale: small(panel), parts }))).toContain('Stand-off block');
     expect(screenDetails(panel).blocks?.places.length).toBeGreaterThan(0);
+    expect(braceMakers(panel, parts)).toEqual([]);
     expect(hasBack(example('studio-divider').panel)).toBe(false);
     expect(backMakers(example('studio-divider').panel)).toEqual([]);
   });
