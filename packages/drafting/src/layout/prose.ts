@@ -4,16 +4,20 @@ import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import { type FigureRow, figureLines } from './figurelist.ts';
+import { balanced, columnsOf, type Line } from './fill.ts';
 import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
 
 /**
  * A piece of running text. Steps are numbered in order through all pages; one that is a title, without a stop at its end,
- * is lettered heavier and stays with what follows. A caution has a heavy bar beside it and begins with its name.
+ * is lettered heavier and stays with what follows. A caution has a heavy bar beside it and begins with its name, a stop a
+ * heavy frame round it; `more` is said further of the bullet or caution before it, indented with it, and stays with it.
  */
 export interface Block {
-  readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution' | 'figures';
+  readonly kind: 'heading' | 'paragraph' | 'step' | 'bullet' | 'caution' | 'stop' | 'more' | 'figures';
   readonly text: string;
+  /** Whether the next block must start in the same column. */
+  readonly keep?: boolean;
   /** Of `figures`, which has no text: a short table. */
   readonly rows?: readonly FigureRow[];
 }
@@ -31,18 +35,8 @@ export interface ProseOptions {
   readonly columns?: number;
   /** Whether a step with its cautions, text and figures moves to the next column as a whole, where one holds it. */
   readonly together?: boolean;
-}
-
-/** One line of a block, laid out: its ink with the top of the line at v = 0, and what it needs above and in itself. */
-interface Line {
-  readonly marks: readonly Mark[];
-  readonly height: number;
-  /** Space above the line, left out at the top of a column. */
-  readonly above: number;
-  /** Whether the next line must stay in the same column. */
-  readonly keep: boolean;
-  /** Whether a step starts here. */
-  readonly starts?: boolean;
+  /** Whether the columns of the last page are about equally long, so that what follows has the room under them. */
+  readonly balanced?: boolean;
 }
 
 /** Between columns, mm. */
@@ -59,11 +53,15 @@ export function prosePages(options: ProseOptions): Drawing[] {
   const { name, title, alt, blocks, width, height, columns = 1 } = options;
   const measure = (width - (columns - 1) * GUTTER) / columns;
   let step = 0;
-  const all = blocks.flatMap((block) => {
+  const all = blocks.flatMap((block, i) => {
     if (block.kind === 'step') step += 1;
-    return linesOf(block, measure, step);
+    const own = linesOf(block, measure, step);
+    const held = block.keep || blocks[i + 1]?.kind === 'more';
+    return held ? own.map((one) => ({ ...one, keep: true })) : own;
   });
-  const filled = columnsOf(all, height, options.together === true);
+  const together = options.together === true;
+  const full = columnsOf(all, height, together);
+  const filled = options.balanced ? balanced(full, all, { height, columns, together }) : full;
   const pages = Array.from({ length: Math.max(1, Math.ceil(filled.length / columns)) }, (_, p) =>
     filled.slice(p * columns, (p + 1) * columns),
   );
@@ -83,6 +81,7 @@ export function prosePages(options: ProseOptions): Drawing[] {
 
 function linesOf({ kind, text, rows = [] }: Block, measure: number, step: number): Line[] {
   if (kind === 'figures') return figuresOf(rows, measure);
+  if (kind === 'stop') return framed(text, measure);
   const size = kind === 'heading' ? TEXT_LARGE : TEXT;
   const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
   const isTitle = kind === 'heading' || (kind === 'step' && !/[.:;]$/.test(text));
@@ -119,6 +118,35 @@ function figuresOf(rows: readonly FigureRow[], measure: number): Line[] {
   }));
 }
 
+/** From the frame of a stop to its text, mm. */
+const FRAME_GAP = 2;
+
+/** A stop in its frame, which is never broken. */
+function framed(text: string, measure: number): Line[] {
+  const name = LEVEL.exec(text)?.[0] ?? 'STOP';
+  const words = text.startsWith(name) ? text : `${name} ${text}`;
+  const wrapped = lines(words, measure - 2 * FRAME_GAP - NAME_ROOM);
+  const last = wrapped.length - 1;
+  return wrapped.map((one, i) => {
+    const top = i === 0 ? FRAME_GAP : 0;
+    const height = top + LINE_STEP * TEXT + (i === last ? FRAME_GAP / 2 : 0);
+    const at: Point = [FRAME_GAP, top + ASCENT * TEXT];
+    const edge = (u: number): Mark => stroke('accent', line([u, 0], [u, i < last ? height + 0.1 : height]));
+    return {
+      marks: [
+        edge(0),
+        edge(measure),
+        ...(i === 0 ? [stroke('accent', line([0, 0], [measure, 0]))] : []),
+        ...(i === last ? [stroke('accent', line([0, height], [measure, height]))] : []),
+        ...(i === 0 ? namedLine(name, one.slice(name.length), at) : [write('note', one, at, { height: TEXT })]),
+      ],
+      height,
+      above: i === 0 ? spaceAbove('stop') : 0,
+      keep: i < last,
+    };
+  });
+}
+
 /** How a finding's caution begins. */
 const LEVEL = /^(?:CAUTION|STOP)\b/;
 
@@ -136,47 +164,6 @@ function namedLine(name: string, rest: string, [u, v]: Point): Mark[] {
 }
 
 function spaceAbove(kind: Block['kind']): number {
-  return kind === 'heading' ? 5 : kind === 'step' ? 3 : 1.5;
-}
-
-/**
- * Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all, and
- * so does a whole step where steps are kept together.
- */
-function columnsOf(all: readonly Line[], height: number, together: boolean): { marks: Mark[]; height: number }[] {
-  const columns: { marks: Mark[]; height: number }[] = [];
-  let marks: Mark[] = [];
-  let used = 0;
-  const turn = (): void => {
-    columns.push({ marks, height: used });
-    [marks, used] = [[], 0];
-  };
-  for (let i = 0; i < all.length; ) {
-    let end = i + 1;
-    while (end < all.length && (all[end - 1] as Line).keep) end++;
-    const run = all.slice(i, end);
-    const needs = heightOf(run);
-    const whole = together && run[0]?.starts ? heightOf(all.slice(i, stepEnd(all, i))) : needs;
-    const fits = (wanted: number): boolean => used + wanted <= height || wanted > height;
-    if (used > 0 && !(fits(whole) && fits(needs))) turn();
-    for (const one of run) {
-      if (used > 0 && used + one.above + one.height > height) turn();
-      const above = used === 0 ? 0 : one.above;
-      marks.push(...moved(one.marks, { du: 0, dv: used + above }));
-      used += above + one.height;
-    }
-    i = end;
-  }
-  if (marks.length > 0) turn();
-  return columns;
-}
-
-function heightOf(run: readonly Line[]): number {
-  return run.reduce((sum, one) => sum + one.above + one.height, 0);
-}
-
-/** Where the step that starts at `from` ends. */
-function stepEnd(all: readonly Line[], from: number): number {
-  const next = all.findIndex((one, i) => i > from && one.starts);
-  return next < 0 ? all.length : next;
+  if (kind === 'more') return 0.3;
+  return kind === 'heading' ? 5 : kind === 'step' || kind === 'stop' ? 3 : 1.5;
 }

@@ -99,6 +99,50 @@ describe('prosePages', () => {
     expect(textsOf(first?.marks ?? []).map(({ text }) => text)).toEqual(['1.', 'Plane.']);
   });
 
+  it('what is said further of a caution stands under its words and does not leave it', () => {
+    const blocks: Block[] = [
+      step('One.'),
+      { kind: 'caution', text: 'CAUTION, Gate: No brace.' },
+      { kind: 'more', text: 'It has none.' },
+    ];
+    const [whole] = prosePages({ ...base, blocks, width: 80, height: 100 });
+    const at = (words: RegExp) => textsOf(whole?.marks ?? []).find(({ text }) => words.test(text))?.at[0];
+    expect(at(/^It has/)).toBe(at(/^CAUTION/));
+    // A step of 4.75, then 1.5 and 4.75 of the caution fit 12 mm; its 5.05 more do not, so both go on.
+    const [first, second] = prosePages({ ...base, blocks, width: 80, height: 12 });
+    expect(textsOf(first?.marks ?? []).map(({ text }) => text)).toEqual(['1.', 'One.']);
+    expect(textsOf(second?.marks ?? []).at(-1)?.text).toBe('It has none.');
+  });
+
+  it('a stop is framed all round, and its frame is not broken', () => {
+    const text = `STOP, Gate: ${'the latch is in the air '.repeat(6).trim()}.`;
+    const [page] = prosePages({ ...base, blocks: [{ kind: 'stop', text }], width: 80, height: 100 });
+    const lines = textsOf(page?.marks ?? []).filter(({ text }) => text !== 'STOP').length;
+    // Two sides to a line, one edge over and one under it all.
+    expect(page?.marks.filter(({ role }) => role === 'accent')).toHaveLength(2 * lines + 2);
+    const after = prosePages({ ...base, blocks: [step('One.'), { kind: 'stop', text }], width: 80, height: 22 });
+    expect(after.map(({ marks }) => marks.some(({ role }) => role === 'accent'))).toEqual([false, true]);
+  });
+
+  it('columns of the last page are about equally long when balanced', () => {
+    const blocks = Array.from({ length: 10 }, (_, i) => step(`Press ${i}.`));
+    const heightOf = (balanced: boolean) =>
+      prosePages({ ...base, blocks, width: 180, height: 100, columns: 2, balanced })[0]?.bounds.v1 as number;
+    // Five of ten steps: 5 · 4.75 + 4 · 3 = 35.75 mm.
+    expect(heightOf(true)).toBeCloseTo(35.75, 2);
+    expect(heightOf(false)).toBeGreaterThan(70);
+  });
+
+  it('blocks that are to be kept together move on together', () => {
+    const blocks: Block[] = [
+      step('One.'),
+      { kind: 'bullet', text: 'Two.', keep: true },
+      { kind: 'bullet', text: 'Three.' },
+    ];
+    const [first] = prosePages({ ...base, blocks, width: 80, height: 13 });
+    expect(textsOf(first?.marks ?? []).map(({ text }) => text)).toEqual(['1.', 'One.']);
+  });
+
   it('no words are one empty page', () => {
     expect(prosePages({ ...base, blocks: [], width: 80, height: 100 }).map(({ marks }) => marks)).toEqual([[]]);
   });

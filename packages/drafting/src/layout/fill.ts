@@ -1,0 +1,93 @@
+import { moved } from '../ink.ts';
+import type { Mark } from '../mark.ts';
+
+/** One line of a block, laid out: its ink with the top of the line at v = 0, and what it needs above and in itself. */
+export interface Line {
+  readonly marks: readonly Mark[];
+  readonly height: number;
+  /** Space above the line, left out at the top of a column. */
+  readonly above: number;
+  /** Whether the next line must stay in the same column. */
+  readonly keep: boolean;
+  /** Whether a step starts here. */
+  readonly starts?: boolean;
+}
+
+/** A column as it is filled. */
+export interface Column {
+  readonly marks: readonly Mark[];
+  readonly height: number;
+  /** How many lines it holds. */
+  readonly lines: number;
+}
+
+/**
+ * Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all, and
+ * so does a whole step where steps are kept together.
+ */
+export function columnsOf(all: readonly Line[], height: number, together: boolean): Column[] {
+  const columns: Column[] = [];
+  let marks: Mark[] = [];
+  let [used, count] = [0, 0];
+  const turn = (): void => {
+    columns.push({ marks, height: used, lines: count });
+    [marks, used, count] = [[], 0, 0];
+  };
+  for (let i = 0; i < all.length; ) {
+    let end = i + 1;
+    while (end < all.length && (all[end - 1] as Line).keep) end++;
+    const run = all.slice(i, end);
+    const needs = heightOf(run);
+    const whole = together && run[0]?.starts ? heightOf(all.slice(i, stepEnd(all, i))) : needs;
+    const fits = (wanted: number): boolean => used + wanted <= height || wanted > height;
+    if (used > 0 && !(fits(whole) && fits(needs))) turn();
+    for (const one of run) {
+      if (used > 0 && used + one.above + one.height > height) turn();
+      const above = used === 0 ? 0 : one.above;
+      marks.push(...moved(one.marks, { du: 0, dv: used + above }));
+      used += above + one.height;
+      count += 1;
+    }
+    i = end;
+  }
+  if (marks.length > 0) turn();
+  return columns;
+}
+
+/** The same columns, those of the last page as short as they all can be. */
+export function balanced(
+  full: readonly Column[],
+  all: readonly Line[],
+  { height, columns, together }: { readonly height: number; readonly columns: number; readonly together: boolean },
+): readonly Column[] {
+  const before = full.slice(0, Math.max(0, Math.ceil(full.length / columns) - 1) * columns);
+  const last = all.slice(before.reduce((sum, column) => sum + column.lines, 0));
+  // Nothing lower than its longest run of lines that stay together.
+  let [low, high] = [Math.max(0, ...runsOf(last).map(heightOf)), height];
+  if (low >= high || columns < 2) return full;
+  for (let turn = 0; turn < 20; turn++) {
+    const middle = (low + high) / 2;
+    if (columnsOf(last, middle, together).length <= columns) high = middle;
+    else low = middle;
+  }
+  return [...before, ...columnsOf(last, high, together)];
+}
+
+/** Lines in runs that must stay in one column. */
+function runsOf(all: readonly Line[]): Line[][] {
+  const runs: Line[][] = [];
+  for (const [i, one] of all.entries())
+    if (i > 0 && (all[i - 1] as Line).keep) (runs.at(-1) as Line[]).push(one);
+    else runs.push([one]);
+  return runs;
+}
+
+function heightOf(run: readonly Line[]): number {
+  return run.reduce((sum, one) => sum + one.above + one.height, 0);
+}
+
+/** Where the step that starts at `from` ends. */
+function stepEnd(all: readonly Line[], from: number): number {
+  const next = all.findIndex((one, i) => i > from && one.starts);
+  return next < 0 ? all.length : next;
+}
