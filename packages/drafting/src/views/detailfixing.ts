@@ -1,21 +1,13 @@
-import {
-  type GateUse,
-  gateDetails,
-  type Panel,
-  type Part,
-  type ScreenUse,
-  type ScrewRow,
-  sideFixings,
-} from '@wattlewright/model';
+import { type GateUse, type Panel, type Part, type ScreenUse, type ScrewRow, sideFixings } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { circle, line, polygon, polyline, rectangle } from '../path.ts';
+import { circle, line, polygon, rectangle } from '../path.ts';
 import type { View } from '../view.ts';
 import { type StatedOptions, said, stated } from './detaildrawing.ts';
 import { screwName, screwSide, screwsOf } from './detailscrew.ts';
-import { cutFace } from './grain.ts';
+import { breakLine, cutFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import { planBox } from './weavesectionink.ts';
 
@@ -40,15 +32,28 @@ export interface FixingPlace {
 /** What is drawn of a post, from the face that the panel meets, mm; its real size is nothing of the panel's. */
 const POST_SHOWN = 30;
 
+/** Grey of a post or a wall. */
+const POST_TONE = 0.9;
+
 /** Leg of an angle bracket and thickness of its metal, mm: 1 1/2 in × 2.5 mm, common practice, no source. */
 const BRACKET = { leg: 38.1, metal: 2.5 } as const;
 
 const frameOf = ({ panel, side }: FixingPlace): { edge: number; out: 1 | -1 } =>
   side === 'right' ? { edge: panel.outside.width, out: 1 } : { edge: 0, out: -1 };
 
-/** A face of something that is there already: three sides in the neighbour's line, open where it goes on. */
-function neighbourFace(plan: View, from: number, to: number, [z0, z1]: readonly [number, number]): Mark {
-  return stroke('neighbour', polyline([plan(to, z0), plan(from, z0), plan(from, z1), plan(to, z1)]));
+/**
+ * The face of a post that is there already, its wood toned and broken off on all other sides: neither its size nor how far
+ * the panel stands in it is the panel's.
+ */
+function postFace(plan: View, from: number, to: number, [z0, z1]: readonly [number, number]): Mark[] {
+  const tone = rectangle(planBox(plan, [Math.min(from, to), Math.max(from, to)], [z0, z1]));
+  return [
+    { ...stroke('paper', tone), shade: POST_TONE },
+    stroke('edge-light', line(plan(from, z0), plan(from, z1))),
+    breakLine(plan(from, z0), plan(to, z0)),
+    breakLine(plan(from, z1), plan(to, z1)),
+    breakLine(plan(to, z0), plan(to, z1)),
+  ];
 }
 
 /** A post beside the panel and the bracket that joins them at the back. */
@@ -71,30 +76,41 @@ export function postFixing(place: FixingPlace): FixingInk {
     plan(edge - out * Math.min(leg, stile.width - inner), back - metal),
   ]);
   const screws = screwsOf(panel, 'mounting');
-  const reach = Math.min(leg, stile.width - inner) * 0.6;
+  const driven = screws?.driven.find(({ x }) => x > outside.width / 2 === out > 0);
+  const reach = driven ? Math.abs(driven.x - edge) : Math.min(leg, stile.width - inner) * 0.6;
+  const into = back - leg * 0.65;
   return {
     marks: [
-      neighbourFace(plan, face, face + out * POST_SHOWN, [-deep, outside.depth / 2 + 6]),
+      ...postFace(plan, face, face + out * POST_SHOWN, [-deep, outside.depth / 2 + 6]),
       { ...stroke('edge-light', bracket), shade: 0.55 },
       stroke('edge-light', bracket),
       ...(screws
         ? [
             ...screwSide(screws, { from: plan(edge - out * reach, back - metal), way: [0, 1], scale }),
-            ...screwSide(screws, { from: plan(face - out * metal, back - leg * 0.65), way: [out, 0], scale }),
+            ...screwSide(screws, { from: plan(face - out * metal, into), way: [out, 0], scale }),
           ]
         : []),
     ],
     notes: [
-      { at: plan(face + out * POST_SHOWN * 0.6, 0), text: 'Post' },
+      {
+        at: plan(face + out * POST_SHOWN * 0.6, 0),
+        text: 'Post, broken off all round: place the panel in its depth on site',
+      },
       {
         at: plan(face - out * metal * 0.5, back - leg * 0.9),
         text: `Angle bracket at the back${screws ? `, screws ${screwName(screws)}` : ''}`,
       },
     ],
-    along: stated(edge, face, { display, along: (x) => plan(x, 0)[0] }),
-    through: [],
+    along: [
+      ...stated(edge, face, { display, along: (x) => plan(x, 0)[0] }),
+      ...(driven ? stated(edge, driven.x, { display, along: (x) => plan(x, 0)[0], level: 1 }) : []),
+    ],
+    through: screws ? stated(back, into, { display, along: (z) => plan(0, z)[1] }) : [],
   };
 }
+
+/** What is drawn of a wall behind its face, mm. */
+const WALL_SHOWN = 10;
 
 /** Thickness of a pane as drawn, mm: 4 mm float glass, common practice, no source. */
 const PANE = 4;
@@ -113,15 +129,26 @@ export function wallFixing(place: FixingPlace, screen: ScreenUse): FixingInk {
   const at = sideFixings(panel).places.find(({ x }) => x > outside.width / 2 === right);
   const pane = glassInk(place, screen);
   const past = edge + out * POST_SHOWN;
+  const inner = edge - out * stile.width;
   return {
     marks: [
       ...(screen.standoff > 0 ? cutFace(blockFace, { grain: 'end', ...(block ? { of: block.letter } : {}) }) : []),
-      stroke('neighbour', line(plan(past, wall), plan(edge - out * stile.width, wall))),
+      {
+        ...stroke(
+          'paper',
+          rectangle(planBox(plan, [Math.min(past, inner), Math.max(past, inner)], [wall - WALL_SHOWN, wall])),
+        ),
+        shade: POST_TONE,
+      },
+      stroke('edge-light', line(plan(past, wall), plan(inner, wall))),
       ...pane.marks,
       ...(screws && at ? screwSide(screws, { from: plan(at.x, at.z), way: [0, -1], scale }) : []),
     ],
     notes: [
-      { at: plan(past - out * 6, wall - 5), text: screen.into === 'masonry' ? 'Wall, plugged' : 'Wall or frame' },
+      {
+        at: plan(past - out * 6, wall - WALL_SHOWN / 2),
+        text: screen.into === 'masonry' ? 'Wall, plugged' : 'Wall or frame',
+      },
       ...(screen.standoff > 0
         ? [{ at: plan(edge - out * stile.width * 0.15, (wall + back) / 2), text: 'Stand-off block' }]
         : []),
@@ -151,11 +178,6 @@ function glassInk(place: FixingPlace, { glass }: ScreenUse): Pick<FixingInk, 'ma
 /** Hinge plates as drawn, mm: thickness as for the screw schedule's; knuckle radius common practice, no source. */
 const HINGE = { plate: 2.5, knuckle: 5 } as const;
 
-/** `a`, `a and b`, `a, b and c`. */
-function list(texts: readonly string[]): string {
-  return texts.length < 2 ? texts.join('') : `${texts.slice(0, -1).join(', ')} and ${texts.at(-1)}`;
-}
-
 /** The hinge of a gate: a plate on the stile's edge, one on the post, the pin at the face that the gate swings to. */
 export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
   const { panel, plan, scale } = place;
@@ -172,14 +194,9 @@ export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
   const screws: ScrewRow | undefined = screwsOf(panel, 'hinge to stile');
   const across: StatedOptions = { display, along: (x) => plan(x, 0)[0] };
   const half = outside.depth / 2 + 6;
-  const heights = list(
-    gateDetails(panel)
-      .hinges.map(({ y }) => said(y, display))
-      .toReversed(),
-  );
   return {
     marks: [
-      neighbourFace(plan, post, post + out * POST_SHOWN, [-half, half]),
+      ...postFace(plan, post, post + out * POST_SHOWN, [-half, half]),
       ...plates.flatMap(([a, b]): Mark[] => {
         const box = rectangle(planBox(plan, [a, b], [-way * stile.depth * 0.35, way * (stile.depth / 2)]));
         return [{ ...stroke('edge-light', box), shade: 0.55 }, stroke('edge-light', box)];
@@ -200,7 +217,7 @@ export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
       },
       {
         at: plan(...pin),
-        text: `Hinge pin: the leaf swings ${gate.swing}. Middles of the hinges ${heights} from the foot of the leaf`,
+        text: `Hinge pin: the leaf swings ${gate.swing}. Heights of the hinges: back elevation`,
       },
       ...(screws
         ? [

@@ -1,9 +1,9 @@
 import type { DividerUse, Panel, Part } from '@wattlewright/model';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { line, rectangle } from '../path.ts';
+import { circle, line, polyline, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
-import { view, viewBox } from '../view.ts';
+import { type View, view, viewBox } from '../view.ts';
 import { dimensioned, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { screwName, screwSide, screwsOf } from './detailscrew.ts';
@@ -47,7 +47,8 @@ function onFeet(
   const face = (x0: number, y0: number, y1: number, role: Part['role'], x1 = right): Mark[] =>
     seenFace(rectangle(viewBox(at, [x0, y0], [x1, y1])), letter(role));
   const screws = screwsOf(panel, 'foot to bottom rail');
-  const place = screws?.places.find(({ x }) => x > outside.width / 2);
+  const places = (screws?.places ?? []).filter(({ x }) => x > outside.width / 2);
+  const [place] = places;
   const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
   const along: StatedOptions = { display, along: (x) => at(x, 0)[0] };
   return dimensioned({
@@ -60,13 +61,13 @@ function onFeet(
       ...face(right - stile.width, rail.height, top, 'stile'),
       ...face(right - feet.width, -feet.height, 0, 'foot'),
       stroke('neighbour', line(at(left, -feet.height), at(right + 8 / s, -feet.height))),
-      ...(screws && place ? screwSide(screws, { from: at(place.x, place.y), way: [0, -1], scale: s }) : []),
+      ...(screws ? places.flatMap(({ x, y }) => screwSide(screws, { from: at(x, y), way: [0, -1], scale: s })) : []),
       breakLine(at(left, 0), at(left, rail.height)),
       breakLine(at(right - stile.width, top), at(right, top)),
     ],
     sizes: {
       left: [...stated(-feet.height, 0, up), ...stated(0, rail.height, up)],
-      below: [...stated(right - feet.width, right, along)],
+      below: [...places.flatMap(({ x }) => stated(x, right, along)), ...stated(right - feet.width, right, along)],
       above: stated(right - stile.width, right, along),
     },
     notes: [
@@ -75,12 +76,45 @@ function onFeet(
         text: `Foot, ${said(feet.length, display)} long across the panel`,
       },
       ...(screws && place
-        ? [{ at: at(place.x, -feet.height * 0.85), text: `Two screws ${screwName(screws)}, counterbored` }]
+        ? [
+            {
+              at: at(place.x, -feet.height * 0.85),
+              text: `${places.length === 1 ? 'A screw' : 'Two screws'} ${screwName(screws)}, counterbored, one nearer the front, one nearer the back`,
+            },
+          ]
         : []),
       { at: at(right + 6 / s, -feet.height), text: 'Floor', end: 'arrow' },
     ],
     noteWidth: 42,
   });
+}
+
+/** Bolt, wheels and channel of a hung divider as drawn, mm; common practice, no source. */
+const BOLT = 8;
+const TRACK = { width: 34, height: 32, wheel: 9 } as const;
+
+/** A carrier's bolt from the top rail to its wheels, in the channel over the underside of the track. */
+function carrierInk(at: View, top: number, track: number): Mark[] {
+  const { width, height, wheel } = TRACK;
+  const axle = track + height * 0.55;
+  const wheels = [-1, 1].map((side) => circle(at((side * width) / 4, axle), Math.abs(at(wheel / 2, 0)[0])));
+  return [
+    stroke(
+      'neighbour',
+      polyline([
+        at(BOLT, track),
+        at(width / 2, track),
+        at(width / 2, track + height),
+        at(-width / 2, track + height),
+        at(-width / 2, track),
+        at(-BOLT, track),
+      ]),
+    ),
+    ...wheels.map((path) => stroke('edge-light', path)),
+    ...[-1, 1].map((side) =>
+      stroke('edge-light', line(at((side * BOLT) / 2, top), at((side * BOLT) / 2, axle - wheel / 2))),
+    ),
+  ];
 }
 
 function underTrack(
@@ -105,6 +139,7 @@ function underTrack(
     ink: [
       ...uprightInk({ panel, parts, at, span: [low, outside.height + 1] }),
       stroke('neighbour', line(at(half + 8 / s, track), at(-half - 8 / s, track))),
+      ...carrierInk(at, outside.height, track),
       stroke('centre', line(at(0, outside.height - rail.height * 0.5), at(0, track + 3 / s))),
       breakLine(at(half, low), at(-half, low)),
     ],
@@ -113,8 +148,11 @@ function underTrack(
       below: stated(-rail.depth / 2, rail.depth / 2, through),
     },
     notes: [
-      { at: at(-half - 6 / s, track), text: 'Ceiling track', end: 'arrow' },
-      { at: at(0, outside.height + above * 0.5), text: 'Carrier on the centre line, as its maker says' },
+      { at: at(-TRACK.width / 2, track + TRACK.height * 0.6), text: 'Ceiling track', end: 'arrow' },
+      {
+        at: at(BOLT / 2, outside.height + above * 0.5),
+        text: 'Carrier, its bolt on the centre line; track, carrier and what they need are their maker’s, drawn for the place only',
+      },
     ],
     noteWidth: 42,
   });

@@ -26,6 +26,9 @@ const HINGE = { height: 76.2, thickness: 12 };
 /** Height and thickness of a latch's case as drawn, mm: common practice, no source. */
 const LATCH = { height: 50, thickness: 15 };
 
+/** Width of a track's carrier as drawn, mm: common practice, no source. */
+const CARRIER = 10;
+
 /** What the panel's use adds to it, a brace apart. Hardware is drawn by its place; its own shape is the maker's. */
 export function fittings(panel: Panel): Fitting[] {
   const { details, outside } = panel;
@@ -37,7 +40,12 @@ export function fittings(panel: Panel): Fitting[] {
       return [{ what: 'cap rail', role: 'cap rail', ...blockAt(middle, [outside.width, height, depth]) }];
     }
     case 'divider': {
-      const { feet } = dividerDetails(panel);
+      const { feet, track } = dividerDetails(panel);
+      if (track)
+        return track.carriers.map(({ x, y, z }) => ({
+          what: 'carrier',
+          ...blockAt({ x, y: y + track.above / 2, z }, [CARRIER, track.above, CARRIER]),
+        }));
       if (!feet) return [];
       return feet.places.map((place) => ({
         what: 'foot',

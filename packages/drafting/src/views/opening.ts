@@ -1,12 +1,14 @@
 import { gateDetails, type Panel, type Part, partsOf } from '@wattlewright/model';
+import { TEXT } from '../layout/style.ts';
 import type { Drawing, Mark } from '../mark.ts';
-import { stroke } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
 import { polyline, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { view } from '../view.ts';
 import { dimensioned, type StatedOptions, stated } from './detaildrawing.ts';
-import { faceBox, frameFront } from './front.ts';
+import { grounds } from './fittings.ts';
+import { type Face, faceBox, frameFront } from './front.ts';
 
 /** What a panel stands in, panel frame, mm: from the panel's edges outwards; absent sides have nothing beside them. */
 interface Gaps {
@@ -26,61 +28,108 @@ function gapsOf(panel: Panel): Gaps | undefined {
   return panel.opening?.gaps;
 }
 
+/** A gap narrower than this on paper, mm, is drawn this wide: true to scale it would melt into the lines beside it. */
+const GAP_SHOWN = 2.5;
+
+/** How much of posts and ground is drawn beyond the opening, paper mm: room for their names. */
+const AROUND = 5;
+
+/** Grey of what stands round the opening. */
+const TONE = 0.88;
+
 /** Real size of the view, mm. */
 function openingExtent({ outside }: Panel, { left, right, bottom, top = 0 }: Gaps): Extent {
   return { width: outside.width + left + right, height: outside.height + bottom + top };
 }
 
-/** The panel's frame in its opening from the front: the opening's own size, the panel's, and the gap at each side. */
+/** What stands at the left, the right and under the opening. */
+function neighbours(panel: Panel): { readonly left: string; readonly right: string; readonly under: string } {
+  const { details } = panel;
+  const under = grounds(panel).find(({ y }) => y <= 0)?.name ?? 'opening';
+  if (details.use === 'gate') {
+    const posts = ['hinge post', 'latch post'] as const;
+    const [left, right] = details.hinge === 'left' ? posts : ([posts[1], posts[0]] as const);
+    return { left, right, under };
+  }
+  const side =
+    details.use === 'guard' || (details.use === 'screen' && details.mounting === 'posts') ? 'post' : 'opening';
+  return { left: side, right: side, under };
+}
+
+/**
+ * The panel's frame in its opening from the front: the opening's own size, the panel's, and the gap at each side, drawn
+ * wider where it could not be seen.
+ */
 function inOpening(panel: Panel, gaps: Gaps, { scale, parts }: { scale: Scale; parts: readonly Part[] }): Drawing {
-  const { outside, display, details, name } = panel;
-  const at = view(scale.ratio);
-  const [x0, x1] = [-gaps.left, outside.width + gaps.right];
-  const [y0, y1] = [-gaps.bottom, outside.height + (gaps.top ?? 0)];
-  const frame: Mark[] = frameFront({ panel, parts, at, ratio: scale.ratio });
+  const { outside, display, name } = panel;
+  const { ratio } = scale;
+  const at = view(ratio);
+  const { width, height } = outside;
+  const shown = (gap: number): number => (gap > 0 ? Math.max(gap, GAP_SHOWN / ratio) : 0);
+  const [x0, x1] = [-shown(gaps.left), width + shown(gaps.right)];
+  const [y0, y1] = [-shown(gaps.bottom), height + shown(gaps.top ?? 0)];
+  const past = AROUND / ratio;
+  const over = gaps.top ? past : 0;
+  const tone = (face: Face): Mark => ({ ...stroke('paper', rectangle(faceBox(at, face))), shade: TONE });
   const edge =
-    gaps.top === undefined
+    gaps.top === undefined || gaps.top === 0
       ? polyline([at(x0, y1), at(x0, y0), at(x1, y0), at(x1, y1)])
       : rectangle(faceBox(at, { x0, y0, x1, y1 }));
-  const across: StatedOptions = { display, along: (x) => at(x, 0)[0] };
-  const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
+  const sides = neighbours(panel);
+  const words = (text: string, x: number): Mark =>
+    write('note', text, [at(x, 0)[0] + CAPITAL / 2, at(0, (y0 + y1) / 2)[1]], {
+      height: TEXT,
+      angle: 90,
+      anchor: 'middle',
+    });
+  const ink: Mark[] = [
+    tone({ x0: x0 - past, y0: y0 - past, x1: x0, y1: y1 + over }),
+    tone({ x0: x1, y0: y0 - past, x1: x1 + past, y1: y1 + over }),
+    tone({ x0, y0: y0 - past, x1, y1: y0 }),
+    ...(over > 0 ? [tone({ x0, y0: y1, x1, y1: y1 + over })] : []),
+    ...frameFront({ panel, parts, at, ratio }),
+    stroke('edge-light', edge),
+    words(sides.left, x0 - past / 2),
+    words(sides.right, x1 + past / 2),
+    write('note', sides.under, [at(width / 2, 0)[0], at(0, y0 - past / 2)[1] + CAPITAL / 2], {
+      height: TEXT,
+      anchor: 'middle',
+    }),
+  ];
+  const isWider = [gaps.left, gaps.right, gaps.bottom, gaps.top ?? 0].some((gap) => gap > 0 && shown(gap) > gap + 1e-9);
+  // Sizes are the real ones; their ends stand where the gaps are drawn.
+  const place = (value: number, [low, high]: readonly [number, number], end: number): number =>
+    value < 0 ? low : value > end ? high : value;
+  const across: StatedOptions = { display, along: (x) => at(place(x, [x0, x1], width), 0)[0] };
+  const up: StatedOptions = { display, along: (y) => at(0, place(y, [y0, y1], height))[1] };
   const whole = { mark: display.mark };
-  const { height } = outside;
+  const [left, right] = [-gaps.left, width + gaps.right];
+  const [low, high] = [-gaps.bottom, height + (gaps.top ?? 0)];
   return dimensioned({
     name: 'opening',
-    title: `${name} in its opening`,
+    title: `${name} in its opening${isWider ? ', gaps drawn wider' : ''}`,
     alt: `The frame of ${name} from the front in the opening that it goes into, with the gap at each side.`,
     scale,
-    ink: [...frame, stroke('neighbour', edge)],
-    outline: faceBox(at, { x0, y0, x1, y1 }),
+    ink,
     sizes: {
       above: [
-        ...stated(x0, 0, across),
-        ...stated(0, outside.width, { ...across, ...whole }),
-        ...stated(outside.width, x1, across),
-        ...stated(x0, x1, { ...across, ...whole, total: true }),
+        ...stated(left, 0, across),
+        ...stated(0, width, { ...across, ...whole }),
+        ...stated(width, right, across),
+        ...stated(left, right, { ...across, ...whole, total: true }),
       ],
       left: [
-        ...stated(y0, 0, up),
+        ...stated(low, 0, up),
         ...stated(0, height, { ...up, ...whole }),
-        ...stated(height, y1, up),
-        ...(y1 - y0 > height + 1e-6 ? stated(y0, y1, { ...up, ...whole, total: true }) : []),
+        ...stated(height, high, up),
+        ...(high - low > height + 1e-6 ? stated(low, high, { ...up, ...whole, total: true }) : []),
       ],
     },
-    notes:
-      details.use === 'gate'
-        ? [
-            {
-              at: at(x1, height * 0.6),
-              text: details.hinge === 'right' ? 'Hinge post' : 'Latch post, the hinge post at the left',
-              end: 'arrow',
-            },
-            { at: at(outside.width * 0.8, y0), text: 'Ground', end: 'arrow' },
-          ]
-        : [],
-    noteWidth: 34,
   });
 }
+
+/** Height of lettering over its baseline, mm. */
+const CAPITAL = TEXT * 0.7;
 
 /** The view of a panel in its opening, for `arrange`; nothing for a panel that stands in none. */
 export function openingMakers(panel: Panel, parts: readonly Part[] = partsOf(panel)): ViewMaker[] {
