@@ -6,6 +6,7 @@ import type { Finding } from './finding.ts';
 import { check } from './findings/check.ts';
 import type { Job, PanelSpec } from './job/job.ts';
 import { formatLength } from './length.ts';
+import { partsToCut } from './making/remaining.ts';
 import { allowanceMargin, slatOptions } from './panel/courses.ts';
 import type { Panel } from './panel/panel.ts';
 import { heightToClose, type SlatHeights, solve } from './panel/solve.ts';
@@ -30,6 +31,7 @@ export interface Settled {
   readonly job: Job;
   readonly panels: readonly Panel[];
   readonly parts: readonly Part[];
+  /** Of all parts, or where slats are measured of what is still to be cut: `partsToCut`. */
   readonly plan: CutPlan;
   readonly findings: readonly Finding[];
   /** One for each kind of panel whose slat height was free. */
@@ -55,7 +57,7 @@ export async function settle(job: Job, options: SettleOptions = {}): Promise<Set
   const panels = solve(job, heights);
   const parts = partsOf(panels, job);
   const { stock, offcuts, saw } = job;
-  const plan = await planCuts({ parts, stock, offcuts, saw, ...options });
+  const plan = await planCuts({ parts: partsToCut(panels, parts), stock, offcuts, saw, ...options });
   return { job, panels, parts, plan, findings: check(job, { panels, parts, plan }), choices };
 }
 

@@ -36,8 +36,8 @@ export const fitRules: readonly Rule[] = [
     code: 'slat-step',
     reason: 'a height finer than the fence can be set to is a height that no one can cut',
     source: 'common practice, no source',
-    judge: ({ courses, spec, display }) => {
-      if (spec.fit.vary !== 'slats' || courses.step >= FINEST_FENCE - 1e-9) return undefined;
+    judge: ({ asBuilt, courses, spec, display }) => {
+      if (asBuilt || spec.fit.vary !== 'slats' || courses.step >= FINEST_FENCE - 1e-9) return undefined;
       const [figure, limit] = unlikeLengths(courses.step, FINEST_FENCE, display);
       return {
         level: 'caution',

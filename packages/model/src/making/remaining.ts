@@ -33,3 +33,24 @@ export function remainingCuts(panels: readonly Panel[], parts: readonly Part[]):
     return [{ letter, name, count, length }];
   });
 }
+
+/**
+ * Parts with the pieces that are still to be cut: of measured panels what `remainingCuts` tells, of the others all. The
+ * very parts while nothing is measured; parts of which nothing is left to cut are not among them.
+ */
+export function partsToCut(panels: readonly Panel[], parts: readonly Part[]): readonly Part[] {
+  const measured = new Set(panels.filter(({ asBuilt }) => asBuilt).map(({ name }) => name));
+  if (measured.size === 0) return parts;
+  const left = new Map(remainingCuts(panels, parts).map(({ letter, count }) => [letter, count]));
+  return parts.flatMap((part): Part[] => {
+    const others = part.where.filter(({ panel }) => !measured.has(panel));
+    const own = left.get(part.letter) ?? 0;
+    const count = own + others.reduce((sum, place) => sum + place.count, 0);
+    if (count === 0) return [];
+    const waiting = part.where.filter(({ panel }) => measured.has(panel));
+    const where = own > 0 ? [...others, ...waiting] : others;
+    // Slats of measured panels have their spares already, whatever the share for those that are still to be cut.
+    const spare = others.length > 0 ? part.spare : 0;
+    return [{ ...part, count, spare, where }];
+  });
+}

@@ -1,5 +1,5 @@
 import type { Measured, PanelSpec } from '../job/job.ts';
-import { ceilToMark, type Marks } from '../length.ts';
+import { ceilToMark, fineMarks, type Marks } from '../length.ts';
 import { allowanceMargin } from './courses.ts';
 import type { Change, Courses, Panel } from './panel.ts';
 
@@ -34,6 +34,8 @@ export function measuredCourses(
       ? planned.allowance
       : Math.min(Math.max(clear - measured.stack, needed), Math.max(planned.allowance, needed)),
     bottoms: planned.bottoms.map((_, i) => bottom + i * (height + gap)),
+    // A measured height lies on no step of the fence.
+    step: Math.min(planned.step, fineMarks(display).mark),
   };
 }
 
@@ -47,9 +49,16 @@ export function changesOf(planned: Panel, now: Panel): Change[] {
   const first = (panel: Panel) => panel.rows[0]?.cutLength ?? 0;
   return [
     row('stack of courses', ({ courses }) => courses.stack),
-    row('course height', ({ courses }) => courses.pitch),
+    row('course height', ({ courses }) => courses.height),
+    ...(planned.courses.gap > 0 ? [row('gap between courses', ({ courses }) => courses.gap)] : []),
     row('slat thickness', ({ courses }) => courses.thickness),
     row('room over the stack', ({ courses }) => courses.allowance),
+    ...(planned.cover.height > 0 || now.cover.height > 0
+      ? [
+          row('height of the cover strips', ({ cover }) => cover.height),
+          row('between the cover strips', ({ cover }) => 2 * cover.face),
+        ]
+      : []),
     row('stile length', ({ stile }) => stile.length),
     row('stave length', ({ staves }) => staves.length),
     row('slat length', first),

@@ -1,7 +1,6 @@
-import { pound, type Unit } from '@wattlewright/model';
+import { massText, type Unit } from '@wattlewright/model';
 
-/** A mass in kg as text in the job's customary unit, to half a unit. */
+/** A mass in kg as text in the job's customary unit, as the lists and steps print it. */
 export function weightText(mass: number, unit: Unit): string {
-  const amount = unit === 'in' ? mass / pound : mass;
-  return `${Math.round(amount * 2) / 2} ${unit === 'in' ? 'lb' : 'kg'}`;
+  return massText(mass, { unit, mark: 1 });
 }

@@ -1,33 +1,56 @@
-import { type Block, compose, type Layout, paneBox, pictureMaker, prosePages } from '@wattlewright/drafting';
-import { formatLength, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
+import {
+  type Block,
+  compose,
+  fractions,
+  type Item,
+  type Layout,
+  type Pane,
+  paneBox,
+  pictureMaker,
+  prosePages,
+  runMaker,
+} from '@wattlewright/drafting';
+import { formatLength, layRuns, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
 
 import { weightText } from './amounts.ts';
+import { makeOf } from './makes.ts';
 import type { Page } from './page.ts';
 
+/** What the cover says of the sheets after it. */
+export interface Contents {
+  /** A line for each chapter, with its sheets. */
+  readonly lines: readonly string[];
+  /** Number of the sheet on which the findings begin. */
+  readonly findings: number;
+}
+
+/** Most pictures on a cover. */
+const MOST_PICTURES = 4;
+
 /**
- * The cover: a picture of the first panel, the job at a glance, and where things stand.
+ * The cover: the run, or a picture of each make of panel, the job at a glance, and where things stand.
  * @param contentsFrom names the chapters with their sheets, given the number of the first sheet after the cover
  */
-export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: number) => readonly string[]): Layout[] {
-  const { panels, parts, job } = settled;
-  const [panel] = panels as readonly [Panel];
+export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: number) => Contents): Layout[] {
   const on = page.upright;
   const words = { left: 0, top: 0.6, width: 1, height: 0.4 } as const;
   const box = paneBox(on, words);
+  const width = box.u1 - box.u0;
   const textBefore = (first: number) =>
     prosePages({
       name: 'glance',
       title: '',
-      alt: `${job.name} at a glance.`,
+      alt: `${settled.job.name} at a glance.`,
       blocks: glance(settled, contentsFrom(first)),
-      width: box.u1 - box.u0,
+      width,
       height: box.v1 - box.v0,
-      columns: 2,
+      columns: Math.max(2, Math.round(width / COLUMN)),
+      balanced: true,
     });
   // How many sheets the text takes does not depend on the numbers in it.
   const text = textBefore(Math.max(1, textBefore(2).length) + 1);
-  const panes = [
-    { item: pictureMaker(panel, { parts }), left: 0.04, top: 0.02, width: 0.92, height: 0.56 },
+  const panes: Pane[] = [
+    ...beside(picturesOf(settled)),
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),
   ];
   const cover = compose(panes, on, { unit: page.unit, subject: 'Cover' });
@@ -40,36 +63,84 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
   return [cover, ...rest];
 }
 
-function glance(settled: Settled, contents: readonly string[]): Block[] {
+/** Width of a column on the cover, mm; common practice, no source. */
+const COLUMN = 95;
+
+/** Each run as it stands, and each make of panel that is in none. */
+function picturesOf({ job, panels, parts }: Settled): Item[] {
+  const runs = layRuns(job, panels);
+  const inRun = new Set(runs.flatMap((run) => run.panels.map(({ name }) => name)));
+  const alone = panels.filter(({ name }) => !inRun.has(name));
+  const makes = alone.filter((panel, i) => alone.findIndex((other) => makeOf(other) === makeOf(panel)) === i);
+  return [
+    ...runs.map((run) => runMaker(run, { panels, parts })),
+    ...makes.map((panel) => pictureMaker(panel, { parts })),
+  ].slice(0, MOST_PICTURES);
+}
+
+/** Pictures in the upper part of the cover: one alone, more in two columns, the first of three over both. */
+function beside(items: readonly Item[]): Pane[] {
+  const [left, top, width, height] = [0.04, 0.02, 0.92, 0.56];
+  if (items.length === 1) return items.map((item) => ({ item, left, top, width, height }));
+  const rows = Math.ceil(items.length / 2);
+  const wideFirst = items.length % 2 === 1 && items.length > 1;
+  return items.map((item, i) => {
+    const place = wideFirst && i > 0 ? i + 1 : i;
+    return {
+      item,
+      left: left + (place % 2) * (width / 2),
+      top: top + Math.floor(place / 2) * (height / rows),
+      width: wideFirst && i === 0 ? width : width / 2,
+      height: height / rows,
+    };
+  });
+}
+
+function glance(settled: Settled, { lines, findings: at }: Contents): Block[] {
   const { panels, job, findings, plan } = settled;
   const counts = (['stop', 'caution', 'note'] as const).map((level) => ({
     level,
     n: findings.filter((finding) => finding.level === level).length,
   }));
   const stops = findings.filter(({ level }) => level === 'stop');
-  return [
+  const measured = panels.filter(({ asBuilt }) => asBuilt).map(({ name }) => name);
+  const contents = [
+    ...lines,
+    'Full-size sticks and templates: sticks.pdf. Print at actual size, measure the check bar first.',
+  ];
+  const blocks: Block[] = [
     { kind: 'heading', text: job.name },
     ...(job.client ? [{ kind: 'paragraph' as const, text: `For ${job.client}.` }] : []),
     ...panels.slice(0, 6).map((panel): Block => ({ kind: 'bullet', text: panelLine(panel) })),
     ...(panels.length > 6 ? [{ kind: 'bullet' as const, text: `and ${panels.length - 6} more panels` }] : []),
-    { kind: 'heading', text: 'Wood and cost' },
-    { kind: 'paragraph', text: planText(plan, { display: job.display, currency: job.currency })[0] ?? '' },
+    ...(measured.length > 0
+      ? [{ kind: 'paragraph' as const, text: `As measured: the sizes follow the slats of ${measured.join(', ')}.` }]
+      : []),
     { kind: 'heading', text: 'Before you cut' },
     {
       kind: 'paragraph',
-      text: `${counts.map(({ level, n }) => `${n} ${level}${n === 1 ? '' : 's'}`).join(', ')}: see the findings.`,
+      text: `${counts.map(({ level, n }) => `${n} ${level}${n === 1 ? '' : 's'}`).join(', ')}: sheet ${at}.`,
     },
     ...stops
-      .slice(0, 3)
-      .map((finding): Block => ({ kind: 'caution', text: `STOP, ${finding.where}: ${finding.text}` })),
-    ...job.notes.slice(0, 3).map((text): Block => ({ kind: 'paragraph', text })),
-    { kind: 'heading', text: 'In this packet' },
-    ...contents.map((text): Block => ({ kind: 'bullet', text })),
-    {
-      kind: 'bullet',
-      text: 'Full-size sticks and templates: sticks.pdf. Print at actual size, measure the check bar first.',
-    },
+      .slice(0, 4)
+      .map(({ where, text }): Block => ({ kind: 'stop', text: `STOP, ${where}: ${text} Sheet ${at}.` })),
+    ...(stops.length > 4 ? [{ kind: 'stop' as const, text: `STOP ${stops.length - 4} more: sheet ${at}.` }] : []),
+    // Where it cannot be cut, a stop says so already.
+    ...(plan.status === 'impossible'
+      ? []
+      : [
+          { kind: 'heading' as const, text: plan.costIs === 'price' ? 'Wood and cost' : 'Wood' },
+          {
+            kind: 'paragraph' as const,
+            text: planText(plan, { display: job.display, currency: job.currency })[0] ?? '',
+          },
+        ]),
+    ...(job.notes.length > 0 ? [{ kind: 'heading' as const, text: 'Notes' }] : []),
+    ...job.notes.slice(0, 3).map((text): Block => ({ kind: 'paragraph', text: `“${text}”` })),
+    { kind: 'heading', text: 'In this packet', keep: true },
+    ...contents.map((text, i): Block => ({ kind: 'bullet', text, keep: i < contents.length - 1 })),
   ];
+  return blocks.map((block) => ({ ...block, text: fractions(block.text) }));
 }
 
 function panelLine(panel: Panel): string {

@@ -6,13 +6,12 @@ import {
   prosePages,
   sightChart,
   spacingChart,
-  tablePages,
 } from '@wattlewright/drafting';
 import {
+  assumedLines,
   cautions,
   type Finding,
   findingSentences,
-  formatLength,
   makingOrder,
   type Panel,
   type Settled,
@@ -21,9 +20,10 @@ import {
 
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
-/** Numbered steps with this job's own numbers, each caution before its cut. */
-export function makingSheets({ job, panels, parts, plan }: Settled, page: Page): Layout[] {
-  const blocks = makingOrder(job, { panels, parts, plan }).flatMap(
+/** Numbered steps with this job's own numbers, each caution before its cut; what forbids the first cut before them all. */
+export function makingSheets({ job, panels, parts, plan, findings }: Settled, page: Page): Layout[] {
+  const stops = findings.filter(({ level }) => level === 'stop');
+  const steps = makingOrder(job, { panels, parts, plan }).flatMap(
     ({ title, text, figures, cautions: before }): Block[] => [
       { kind: 'step', text: title },
       ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
@@ -31,7 +31,24 @@ export function makingSheets({ job, panels, parts, plan }: Settled, page: Page):
       ...(figures.length > 0 ? [{ kind: 'figures' as const, text: '', rows: figureRows(figures) }] : []),
     ],
   );
-  return prose('making', 'Making order', 'The steps of making the panels, in order.', blocks, page);
+  const pages = prosePages({
+    name: 'making',
+    title: 'Making order',
+    alt: 'The steps of making the panels, in order.',
+    blocks: [...(stops.length > 0 ? [{ kind: 'stop' as const, text: beforeTheFirstCut(stops) }] : []), ...steps].map(
+      lettered,
+    ),
+    columns: page.columns,
+    together: true,
+    ...textRoom(page.text),
+  });
+  return sheetsOf(pages, page.text, page, 'Making order');
+}
+
+function beforeTheFirstCut(stops: readonly Finding[]): string {
+  const points = stops.map(({ where, text }) => `${where}: ${text}`).join(' ');
+  const count = stops.length === 1 ? 'One point is' : `${stops.length} points are`;
+  return `STOP Do not cut yet. ${count} to be settled first, as the findings say. ${points}`;
 }
 
 /** What holds for all panels first, then what is each panel's own, under its name. */
@@ -43,25 +60,35 @@ function figureRows(figures: readonly StepFigure[]): FigureRow[] {
   ]);
 }
 
-/** Every finding with figure, limit, reason, source and what would mend it; with the charts of sight and spacing. */
-export function findingSheets({ findings, panels }: Settled, page: Page): Layout[] {
-  const blocks = findings.flatMap(findingBlocks);
-  const none: Block[] = [
-    { kind: 'paragraph', text: 'Nothing was found that the maker must know beyond these sheets.' },
+/**
+ * What was found, what was assumed and what the program does not know, one after the other as one text; with the charts of
+ * sight and spacing where they find room.
+ */
+export function closingSheets({ job, findings, panels }: Settled, page: Page): Layout[] {
+  const charts = [
+    ...onePer(panels, openworkKey).map((panel) => sightChart(panel, CHART)),
+    ...onePer(panels, bendKey).map((panel) => spacingChart(panel, CHART)),
   ];
-  const charts = onePerMake(panels).flatMap((panel) => {
-    return [sightChart(panel, CHART), spacingChart(panel, CHART)];
+  const none: Block = { kind: 'paragraph', text: 'Nothing was found that the maker must know beyond these sheets.' };
+  const blocks: Block[] = [
+    { kind: 'heading', text: 'Findings' },
+    ...(findings.length > 0 ? findings.flatMap(findingBlocks) : [none]),
+    ...assumedBlocks(job),
+    ...cautions(job).flatMap(({ title, lines }): Block[] => [
+      { kind: 'heading', text: title },
+      ...lines.map((text): Block => ({ kind: 'bullet', text })),
+    ]),
+  ];
+  const pages = prosePages({
+    name: 'closing',
+    title: '',
+    alt: 'What the design makes true, what was assumed, and the limits and usual cautions.',
+    blocks: blocks.map(lettered),
+    columns: page.columns,
+    balanced: true,
+    ...textRoom(page.text),
   });
-  return [
-    ...prose(
-      'findings',
-      'Findings',
-      'What the design makes true and the maker must know.',
-      blocks.length > 0 ? blocks : none,
-      page,
-    ),
-    ...sheetsOf(charts, page.text, page, 'Light and spacing'),
-  ];
+  return sheetsOf([...pages, ...charts], page.text, page, 'Findings, assumptions and cautions');
 }
 
 /** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
@@ -71,82 +98,47 @@ function findingBlocks(finding: Finding): Block[] {
   const { level, where, text } = finding;
   const head = `${level.toUpperCase()}, ${where}: ${text}`;
   return [
-    { kind: level === 'note' ? 'bullet' : 'caution', text: head },
-    { kind: 'paragraph', text: findingSentences(finding).join(' ') },
+    { kind: level === 'stop' ? 'stop' : level === 'note' ? 'bullet' : 'caution', text: head },
+    { kind: 'more', text: findingSentences(finding).join(' ') },
   ];
 }
 
-function onePerMake(panels: readonly Panel[]): Panel[] {
+/** What was assumed, a line for each thing; nothing where the job says it all. */
+function assumedBlocks(job: Settled['job']): Block[] {
+  const lines = assumedLines(job);
+  if (lines.length === 0) return [];
+  return [
+    { kind: 'heading', text: 'Assumed, since the job does not say' },
+    ...lines.map(({ what, taken, why, panels }): Block => {
+      const of = panels.length > 0 ? ` (${panels.join(', ')})` : '';
+      return { kind: 'bullet', text: `${what}${of}: ${taken}. ${why.charAt(0).toUpperCase()}${why.slice(1)}.` };
+    }),
+  ];
+}
+
+/** The first panel of those whose keys are alike: a chart of each would be the same picture twice. */
+function onePer(panels: readonly Panel[], keyOf: (panel: Panel) => unknown): Panel[] {
   const seen = new Set<string>();
   return panels.filter((panel) => {
-    const key = JSON.stringify([panel.weave.rows, panel.staves.pitch, panel.courses.height, panel.courses.gap]);
+    const key = JSON.stringify(keyOf(panel));
     return !seen.has(key) && seen.add(key);
   });
 }
 
-/** What the measured slats changed, planned against now; nothing when nothing was measured. */
-export function changeSheets({ panels, job }: Settled, page: Page): Layout[] {
-  const room = textRoom(page.text);
-  return panels.flatMap((panel) => {
-    if (!panel.asBuilt) return [];
-    const show = (length: number) =>
-      formatLength(length, { ...job.display, mark: job.display.mark / 2 }, { fractions: 'stacked' });
-    const pages = tablePages({
-      name: 'changes',
-      title: `What the measured slats changed (${job.display.unit})`,
-      alt: `Planned and corrected sizes of ${panel.name}.`,
-      columns: [
-        { title: 'Size' },
-        { title: 'Planned', align: 'right' },
-        { title: 'Now', align: 'right' },
-        { title: 'Change', align: 'right' },
-      ],
-      rows: panel.asBuilt.changes.map(({ what, planned, now }) => [
-        what,
-        show(planned),
-        show(now),
-        signed(now - planned, show),
-      ]),
-      ...room,
-    });
-    return sheetsOf(pages, page.text, page, `${panel.name}: what changed`);
-  });
+/** What is seen through a weave depends on its slats and gaps, and next to nothing on how far its staves stand apart. */
+function openworkKey({ weave, courses, staves }: Panel): unknown {
+  return [weave.rows.length, courses.height, courses.gap, courses.thickness, staves.width, staves.depth];
 }
 
-function signed(change: number, show: (length: number) => string): string {
-  const text = show(Math.abs(change));
-  return text === '0' ? '0' : `${change > 0 ? '+' : '−'}${text}`;
+function bendKey({ weave, courses, staves, spec }: Panel): unknown {
+  return [weave.rows, courses.thickness, staves.count, Math.round(staves.pitch), spec.wood.slat.wood.name];
 }
 
-/** What was assumed, and what the program does not know. */
-export function assumptionSheets({ job }: Settled, page: Page): Layout[] {
-  const assumed = tablePages({
-    name: 'assumed',
-    title: 'Assumed, since the job does not say',
-    alt: 'Every value that the job left open, what was taken and why.',
-    columns: [{ title: 'In the job file', width: 52 }, { title: 'Taken', width: 46 }, { title: 'Why' }],
-    rows: job.assumed.map(({ path, value, reason }) => [path, fractions(value), fractions(reason)]),
-    ...textRoom(page.text),
-  });
-  const unknown = cautions(job).flatMap(({ title, lines }): Block[] => [
-    { kind: 'heading', text: title },
-    ...lines.map((text): Block => ({ kind: 'bullet', text })),
-  ]);
-  return [
-    ...sheetsOf(assumed, page.text, page, 'Assumptions'),
-    ...prose('cautions', 'Limits and cautions', 'Limits and the usual cautions.', unknown, page),
-  ];
-}
-
-function prose(name: string, title: string, alt: string, blocks: readonly Block[], page: Page): Layout[] {
-  const set = blocks.map(
-    ({ kind, text, rows }): Block => ({
-      kind,
-      text: fractions(text),
-      ...(rows && { rows: rows.map(([what, value]) => [fractions(what), fractions(value)] as const) }),
-    }),
-  );
-  const together = name === 'making';
-  const pages = prosePages({ name, title, alt, blocks: set, columns: page.columns, together, ...textRoom(page.text) });
-  return sheetsOf(pages, page.text, page, title);
+/** A block with its fractions set as fractions. */
+function lettered({ text, rows, ...block }: Block): Block {
+  return {
+    ...block,
+    text: fractions(text),
+    ...(rows && { rows: rows.map(([what, value]) => [fractions(what), fractions(value)] as const) }),
+  };
 }
