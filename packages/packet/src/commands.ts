@@ -49,7 +49,7 @@ export const commands: Readonly<Record<string, Command>> = {
       const folder = wanted(call, 'out');
       const settled = await settledJob(call);
       world.progress('drawing ...');
-      const files = await packetOf(settled);
+      const files = await located(call, () => packetOf(settled));
       await writeFolder(folder, files);
       world.say(`${files.length} files in ${folder}; start with README.txt`);
       return reported(settled.findings, world);
@@ -155,7 +155,7 @@ async function draw(call: Call): Promise<number> {
   if (!drawing)
     throw new UsageError(`no view ${JSON.stringify(name)} of this job; there are ${drawingNames(settled).join(', ')}`);
   const content = values.pdf
-    ? await toPdf(sheetsFor(settled, drawing), { title: drawing.title, language: 'en' })
+    ? await located(call, () => toPdf(sheetsFor(settled, drawing), { title: drawing.title, language: 'en' }))
     : toSvg(drawing, values.machine ? { machine: true, text: 'outlines' } : {});
   if (typeof values.out === 'string') await writeWhole(values.out, content);
   else world.out(content);
@@ -178,6 +178,15 @@ async function settledJob({ world, words }: Call): Promise<Settled> {
     return await settle(job, { signal: world.interrupted, onProgress: progressOf(world, job) });
   } catch (error) {
     throw error instanceof JobError ? locateProblems(error, text) : error;
+  }
+}
+
+/** What `make` gives; problems of the job that it throws are told with their lines in the job file. */
+async function located<T>({ world, words }: Call, make: () => Promise<T>): Promise<T> {
+  try {
+    return await make();
+  } catch (error) {
+    throw error instanceof JobError ? locateProblems(error, await world.readText(words[0] as string)) : error;
   }
 }
 

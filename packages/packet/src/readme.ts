@@ -21,6 +21,7 @@ export function readmeText(
       : []),
     'What is what',
     `  packet.pdf      ${sheets.packet.length} sheets on ${papersOf(sheets.packet)}: cover, client, drawings, lists, cuts, chart, steps, findings`,
+    ...largerThan(job.paper.sheets, sheets.packet).map((line) => `                  ${line}`),
     `  sticks.pdf      ${sheets.sticks.length} full-size pages on ${papersOf(sheets.sticks)}: marking sticks and templates`,
     '  drawings/*.svg  each view by itself',
     '  parts.csv       the parts list for a spreadsheet',
@@ -39,6 +40,15 @@ export function readmeText(
     '',
   ];
   return lines.join('\r\n');
+}
+
+/** Which sheets are on another paper than the job names, a line for each paper. */
+function largerThan(named: string, sheets: readonly Sheet[]): string[] {
+  const others = [...new Set(sheets.map(({ paper }) => paper))].filter((paper) => paper !== named);
+  return others.map((paper) => {
+    const labels = sheets.filter((sheet) => sheet.paper === paper).map(({ label }) => label);
+    return `too large for ${named}, on ${paper}: ${labels.length === 1 ? 'sheet' : 'sheets'} ${labels.join(', ')}`;
+  });
 }
 
 function papersOf(sheets: readonly Sheet[]): string {

@@ -5,6 +5,7 @@ import { join } from 'node:path';
 import { readJob } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
 import { run, STATUS } from '../src/index.ts';
+import { runOf } from './sheets/settled.ts';
 import { worldOf } from './world.ts';
 
 const SMALL = `job: Shed
@@ -56,6 +57,14 @@ describe('run: help and calls that cannot be followed', () => {
     expect(said).toMatch(/^job\.yaml:4:\d+ panels\[0\]\.size\.height: missing/m);
     expect(said).toMatch(/^job\.yaml:4:\d+ panels\[0\]\.size\.hight: unknown key; did you mean "height"/m);
     expect(said).toMatch(/^job\.yaml:4:\d+ panels\[0\]\.stave\.count/m);
+    expect(existsSync(out)).toBe(false);
+  });
+  test('what fits no paper is a problem of the job at its line, ends with 2, and nothing is written', async () => {
+    const out = join(await folder(), 'packet');
+    const job = JSON.stringify(runOf(40, 'A4')).replace('"paper"', '\n"paper"');
+    const { status, said } = await call(['packet', 'job.yaml', '--out', out], { files: { 'job.yaml': job } });
+    expect(status).toBe(STATUS.unreadable);
+    expect(said).toMatch(/^job\.yaml:2:\d+ paper\.sheets: .* fits no paper up to A2 .* would do \(found A4\)$/m);
     expect(existsSync(out)).toBe(false);
   });
   test('a fit that cannot close is put on its line', async () => {

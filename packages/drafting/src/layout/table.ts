@@ -6,6 +6,7 @@ import { line, rectangle } from '../path.ts';
 import type { Weight } from '../pen.ts';
 import { held, lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from './style.ts';
+import { TooLarge } from './toolarge.ts';
 
 /** A small picture in a table: ready ink and its box, any origin, paper mm. */
 export interface Picture {
@@ -50,7 +51,7 @@ export function table(options: TableOptions): Drawing {
 
 /**
  * The schedule cut between rows into drawings no taller than `height` mm, each with the header; the title says which page it
- * is. A RangeError when a single row is taller.
+ * is. `TooLarge` when a single row is taller.
  */
 export function tablePages(options: TableOptions & { readonly height: number }): Drawing[] {
   const { name, title, columns, rows, foot, height } = options;
@@ -65,7 +66,10 @@ export function tablePages(options: TableOptions & { readonly height: number }):
   rows.forEach((row, i) => {
     const needs = tall(row) + (i === rows.length - 1 && foot ? tall(foot, 'semibold') : 0);
     if (head + needs > height)
-      throw new RangeError(`invalid table: row ${i + 1} of ${title} is taller than ${height} mm`);
+      throw new TooLarge(
+        `row ${i + 1} of ${title}`,
+        `${Math.ceil(head + needs)} mm high, room for ${Math.floor(height)} mm`,
+      );
     if (used + needs > height) {
       pages.push([]);
       used = head;
@@ -105,9 +109,7 @@ function columnWidths({ columns, rows, foot, width = Infinity, title }: TableOpt
   const least = asked.reduce((sum, one) => sum + one.least, 0);
   const most = asked.reduce((sum, one) => sum + one.most, 0);
   if (least > room + 1e-6)
-    throw new RangeError(
-      `invalid table: ${title} needs ${Math.ceil(least + width - room)} mm (expected at most ${width} mm)`,
-    );
+    throw new TooLarge(title, `${Math.ceil(least + width - room)} mm wide, room for ${Math.floor(width)} mm`);
   const share = most > room ? (room - least) / (most - least) : 1;
   // A hundredth to spare, so that a text as wide as its column does not wrap for rounding.
   return asked.map((one) => one.least + (one.most - one.least) * share + 2 * PAD_U + (most > room ? 0 : 0.01));

@@ -1,3 +1,4 @@
+import { TooLarge } from '../layout/toolarge.ts';
 import type { Sheet } from '../mark.ts';
 import { TILE_PAPERS } from '../paper.ts';
 import type { Extent, Unit } from '../scale.ts';
@@ -48,7 +49,7 @@ export interface ArrangeOptions {
 /**
  * Drawings on finished sheets: each view at the largest standard scale that fits, titles in place, nothing overlapping,
  * border and title block on every sheet, sheets numbered from 1. The count of sheets grows; text never shrinks.
- * A RangeError when something fits no sheet of the paper.
+ * `TooLarge` when something fits no sheet of the paper.
  */
 export function arrange(items: readonly Item[], options: ArrangeOptions): Sheet[] {
   return finish(arrangeLayouts(items, options), options.meta);
@@ -61,7 +62,7 @@ export function arrangeLayouts(
 ): Layout[] {
   const names: SheetPaperName[] =
     paper !== 'fit' ? [paper] : unit === 'mm' ? ['A4', 'A3', 'A2'] : ['Letter', 'Tabloid', 'ARCH C'];
-  const refused: RangeError[] = [];
+  const refused: TooLarge[] = [];
   for (const name of names) {
     const layouts = larger(
       (orientation ? [orientation] : (['landscape', 'portrait'] as const)).map((lies) =>
@@ -73,11 +74,11 @@ export function arrangeLayouts(
   throw refused.at(-1);
 }
 
-function attempt(layouts: () => Layout[], refused: RangeError[]): Layout[] | undefined {
+function attempt(layouts: () => Layout[], refused: TooLarge[]): Layout[] | undefined {
   try {
     return layouts();
   } catch (error) {
-    if (!(error instanceof RangeError)) throw error;
+    if (!(error instanceof TooLarge)) throw error;
     refused.push(error);
     return undefined;
   }

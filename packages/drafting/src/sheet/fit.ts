@@ -89,6 +89,14 @@ export function fit(item: Item, rooms: readonly Box[], unit: Unit): Drawing | un
   return undefined;
 }
 
+/** The item as small as it may be drawn, with its title. */
+export function smallest(item: Item, unit: Unit): Drawing {
+  if (!isMaker(item)) return titled(item);
+  const { atMost = 1, atLeast = 0 } = item;
+  const may = scalesOf(unit).filter(({ ratio }) => ratio <= atMost + 1e-9 && ratio >= atLeast - 1e-9);
+  return titled(item.make((may.at(-1) ?? scalesOf(unit).at(-1)) as Scale));
+}
+
 function fitsIn(what: Extent, room: Extent): boolean {
   return what.width <= room.width + 1e-6 && what.height <= room.height + 1e-6;
 }

@@ -1,11 +1,12 @@
 import { place, union } from '../ink.ts';
 import { contains } from '../layout/clearance.ts';
+import { TooLarge } from '../layout/toolarge.ts';
 import type { Box, Drawing, Sheet } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { rectangle } from '../path.ts';
 import type { Unit } from '../scale.ts';
 import type { Item } from './fit.ts';
-import { fit, isMaker } from './fit.ts';
+import { fit, isMaker, smallest } from './fit.ts';
 import type { Frame } from './frame.ts';
 import { extentOf } from './frame.ts';
 import { placeIn, without } from './pack.ts';
@@ -25,7 +26,7 @@ const GAP = 10;
 
 /**
  * Places items on as few sheets as they need. Each view gets the largest standard scale that fits its share of a sheet,
- * then each item goes on the first sheet with room for it; tables and text keep their order. A RangeError when an item
+ * then each item goes on the first sheet with room for it; tables and text keep their order. `TooLarge` when an item
  * fits no empty sheet.
  */
 export function lay(items: readonly Item[], frame: Frame, unit: Unit): Layout[] {
@@ -33,7 +34,7 @@ export function lay(items: readonly Item[], frame: Frame, unit: Unit): Layout[] 
   let ordered = 0;
   for (const item of items) {
     const drawing = fit(item, frame.rooms, unit);
-    if (!drawing) throw tooLarge(item, frame);
+    if (!drawing) throw tooLarge(item, frame, unit);
     const size = extentOf(drawing.bounds);
     let at = sheets.findIndex(({ free }, i) => (isMaker(item) || i >= ordered) && placeIn(free, size));
     if (at < 0) at = sheets.push({ free: frame.rooms, drawings: [] }) - 1;
@@ -46,10 +47,13 @@ export function lay(items: readonly Item[], frame: Frame, unit: Unit): Layout[] 
   return sheets.map(({ drawings }) => ({ frame, drawings: centred(drawings, frame) }));
 }
 
-function tooLarge(item: Item, frame: Frame): RangeError {
-  const rooms = frame.rooms.map(extentOf).map(({ width, height }) => `${Math.floor(width)} × ${Math.floor(height)} mm`);
-  const what = isMaker(item) ? `${item.name} at its smallest scale` : `${item.title || item.name}`;
-  return new RangeError(`invalid paper: ${what} does not fit ${frame.paper} (room for ${rooms.join(' or ')})`);
+function tooLarge(item: Item, { paper, rooms }: Frame, unit: Unit): TooLarge {
+  const drawing = smallest(item, unit);
+  const { width, height } = extentOf(drawing.bounds);
+  const room = rooms.map(extentOf).map((one) => `${Math.floor(one.width)} × ${Math.floor(one.height)} mm`);
+  const name = drawing.title || drawing.name;
+  const what = isMaker(item) ? `${name} at ${drawing.scaleText}` : name;
+  return new TooLarge(what, `${Math.ceil(width)} × ${Math.ceil(height)} mm, room for ${room.join(' or ')}`, paper);
 }
 
 /** Views are moved to the middle of the room that holds them all; text and tables stay at its upper left. */
@@ -100,7 +104,7 @@ export function compose(
   const drawings = panes.map((pane) => {
     const box = paneBox(frame, pane);
     const drawing = fit(pane.item, [box], unit);
-    if (!drawing) throw tooLarge(pane.item, { ...frame, rooms: [box] });
+    if (!drawing) throw tooLarge(pane.item, { ...frame, rooms: [box] }, unit);
     const { bounds } = drawing;
     const middle = pane.align !== 'top-left';
     const du = middle ? (box.u0 + box.u1 - bounds.u0 - bounds.u1) / 2 : box.u0 - bounds.u0;

@@ -26,7 +26,7 @@ describe('table', () => {
   });
 
   it('refuses a width that its longest words exceed', () => {
-    expect(() => table({ ...base, rows, width: 12 })).toThrow('invalid table');
+    expect(() => table({ ...base, rows, width: 12 })).toThrow('Parts list does not fit');
   });
 
   it('sizes a row for its picture and puts the picture inside', () => {

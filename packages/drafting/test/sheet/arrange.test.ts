@@ -126,9 +126,7 @@ describe('arrange', () => {
   });
 
   it('what fits no sheet is refused with its name and the room there is', () => {
-    expect(() => arrange([slab('A', 90_000, 10)], { ...options, paper: 'A4' })).toThrow(
-      /A at its smallest scale does not fit A4/,
-    );
+    expect(() => arrange([slab('A', 90_000, 10)], { ...options, paper: 'A4' })).toThrow(/A at 1:100 does not fit A4/);
   });
 
   it('tables keep their order and their titles stand over them', () => {

@@ -2,11 +2,11 @@ import { approval, compose, elevationMaker, type Layout, type Pane, paneBox, pro
 import { formatLength, massOf, type Panel, type Settled } from '@wattlewright/model';
 
 import { weightText } from './amounts.ts';
-import { type Page, sheetsOf } from './page.ts';
+import { onPaper, type PacketLayout, type Page, sheetsOf } from './page.ts';
 
 /** One sheet a panel for the client: how it looks, how large it is, of what, how heavy, and lines to sign on. */
-export function clientSheets({ panels, parts, job }: Settled, page: Page): Layout[] {
-  return panels.flatMap((panel) => {
+export function clientSheets({ panels, parts, job }: Settled, asked: Page): PacketLayout[] {
+  const ofPanel = (panel: Panel, page: Page): Layout[] => {
     const view = elevationMaker(panel, { parts, detail: 'client' });
     const tall = panel.outside.height > panel.outside.width * 0.8;
     const on = tall ? page.upright : page.wide;
@@ -28,7 +28,8 @@ export function clientSheets({ panels, parts, job }: Settled, page: Page): Layou
     ];
     const subject = `${panel.name}: for the client`;
     return [compose(panes, on, { unit: page.unit, subject }), ...sheetsOf(more, on, page, subject)];
-  });
+  };
+  return panels.flatMap((panel) => onPaper(asked, (page) => ofPanel(panel, page)));
 }
 
 const UNDER = {

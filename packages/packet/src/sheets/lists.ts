@@ -1,9 +1,9 @@
 import {
   type BladeRow,
   cutSheets,
+  type Drawing,
   fractions,
   type HardwareRow,
-  type Layout,
   partsTable,
   prosePages,
   sawWork,
@@ -11,18 +11,35 @@ import {
   yieldBar,
 } from '@wattlewright/drafting';
 import { amountText, fineMarks, formatLength, hardwareList, massOf, type Settled, withKerf } from '@wattlewright/model';
-import { type Page, sheetsOf, textRoom } from './page.ts';
+import { onPaper, type PacketLayout, type Page, sheetsOf, textRoom } from './page.ts';
 import { screwTable } from './screws.ts';
 
 /** Parts, what to buy, how to cut it, and what screws go where. */
-export function listSheets(settled: Settled, page: Page): Layout[] {
-  const { parts, plan, panels, job, choices } = settled;
-  const { display, currency, saw, stock, offcuts } = job;
-  const room = textRoom(page.text);
-  const wide = textRoom(page.wide);
+export function listSheets(settled: Settled, page: Page): PacketLayout[] {
+  const { parts, plan, panels, job } = settled;
+  const { display, saw, stock, offcuts } = job;
   const mass = panels.reduce((sum, panel) => sum + massOf(panel).mass * panel.count, 0);
-  const blades = thinnerBlades(settled);
-  const shopping = [
+  const lists: readonly List[] = [
+    ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
+    ['Shopping list and yield', 'text', (room) => shopping(settled, room)],
+    ['Cut sheets', 'text', (room) => cutSheets(plan, { parts, display, saw, ...room })],
+    ['At the saw', 'text', (room) => sawWork(plan, { parts, display, saw, stock, offcuts, ...room })],
+    ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
+  ];
+  return lists.flatMap(([subject, lies, make]) =>
+    onPaper(page, (on) => sheetsOf(make(textRoom(on[lies])), on[lies], on, subject)),
+  );
+}
+
+/** One list: its subject, the way that it lies, and what it holds in a room. */
+type List = readonly [subject: string, lies: 'wide' | 'text', make: (room: Room) => Drawing[]];
+
+type Room = ReturnType<typeof textRoom>;
+
+function shopping(settled: Settled, room: Room): Drawing[] {
+  const { plan, job, choices } = settled;
+  const { display, currency } = job;
+  return [
     ...shoppingTable(plan, { display, currency, hardware: hardwareRows(settled), ...room }),
     ...(choices.length > 0
       ? prosePages({
@@ -34,14 +51,7 @@ export function listSheets(settled: Settled, page: Page): Layout[] {
           height: room.height,
         })
       : []),
-    yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades }),
-  ];
-  return [
-    ...sheetsOf(partsTable(parts, { display, panels, mass, ...wide }), page.wide, page, 'Parts list'),
-    ...sheetsOf(shopping, page.text, page, 'Shopping list and yield'),
-    ...sheetsOf(cutSheets(plan, { parts, display, saw, ...room }), page.text, page, 'Cut sheets'),
-    ...sheetsOf(sawWork(plan, { parts, display, saw, stock, offcuts, ...room }), page.text, page, 'At the saw'),
-    ...sheetsOf(screwTable(settled, wide), page.wide, page, 'Screws and pins'),
+    yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades: thinnerBlades(settled) }),
   ];
 }
 

@@ -7,8 +7,9 @@ import {
   lay,
   SHEET_PAPERS,
   type SheetPaperName,
+  TooLarge,
 } from '@wattlewright/drafting';
-import type { Job } from '@wattlewright/model';
+import { type Job, JobError } from '@wattlewright/model';
 
 /** The paper of a packet, both ways round, and the job's unit: what every maker of sheets needs. */
 export interface Page {
@@ -28,20 +29,50 @@ const SERIES: readonly (readonly SheetPaperName[])[] = [
   ['Letter', 'Tabloid', 'ARCH C'],
 ];
 
+/** A sheet of a packet. */
+export interface PacketLayout extends Layout {
+  /** What did not fit the job's paper, where the sheet is therefore on a larger one. */
+  readonly outgrew?: string;
+}
+
+/** The page that a job asks for. */
+export function pageFor({ paper, display }: Pick<Job, 'paper' | 'display'>): Page {
+  return pageOf(paper.sheets as SheetPaperName, display.unit);
+}
+
 /**
- * What `make` gives on the paper of the job, or on the smallest larger one of its series on which everything can be read.
- * @throws {RangeError} what fits not even the largest
+ * The sheets that `make` lays on the paper of the job, or on the smallest larger one of its series that holds them.
+ * @throws {JobError} what fits not even the largest, at `paper.sheets`
  */
-export function onPaper<T>({ paper, display }: Pick<Job, 'paper' | 'display'>, make: (page: Page) => T): T {
-  const named = paper.sheets as SheetPaperName;
-  const series = SERIES.find((names) => names.includes(named)) ?? [named];
-  const [first = named, ...larger] = series.slice(series.indexOf(named));
+export function onPaper(page: Page, make: (page: Page) => readonly Layout[]): PacketLayout[] {
+  const series = SERIES.find((names) => names.includes(page.paper)) ?? [page.paper];
+  const refused: TooLarge[] = [];
+  for (const paper of series.slice(series.indexOf(page.paper))) {
+    const made = attempt(() => make(paper === page.paper ? page : pageOf(paper, page.unit)));
+    const [first] = refused;
+    if (!(made instanceof TooLarge))
+      return made.map((layout) => ({ ...layout, ...(first && { outgrew: first.what }) }));
+    refused.push(made);
+  }
+  const { what, sizes } = refused.at(-1) as TooLarge;
+  const others = SERIES.flatMap((names) => names.slice(-1)).filter((name) => !series.includes(name));
+  const would = others.find((name) => !(attempt(() => make(pageOf(name, page.unit))) instanceof TooLarge));
+  const remedy = would ?? 'smaller panels, or fewer panels in a run';
+  throw new JobError([
+    {
+      path: 'paper.sheets',
+      found: page.paper,
+      message: `${what} fits no paper up to ${series.at(-1)} (${sizes}): ${remedy} would do`,
+    },
+  ]);
+}
+
+function attempt<T>(make: () => T): T | TooLarge {
   try {
-    return make(pageOf(first, display.unit));
+    return make();
   } catch (error) {
-    const [next] = larger;
-    if (!(error instanceof RangeError) || next === undefined) throw error;
-    return onPaper({ paper: { ...paper, sheets: next }, display }, make);
+    if (error instanceof TooLarge) return error;
+    throw error;
   }
 }
 

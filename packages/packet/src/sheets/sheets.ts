@@ -1,41 +1,43 @@
-import { arrange, type Drawing, finish, type Layout, type Sheet, type SheetMeta } from '@wattlewright/drafting';
+import { arrangeLayouts, type Drawing, finish, type Layout, type Sheet, type SheetMeta } from '@wattlewright/drafting';
 import type { Settled } from '@wattlewright/model';
 
 import { clientSheets } from './client.ts';
 import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';
-import { onPaper, type Page } from './page.ts';
+import { onPaper, type PacketLayout, type Page, pageFor } from './page.ts';
 import { chartSheets, shopSheets } from './shop.ts';
 import { fullSizePages } from './sticks.ts';
 import { assumptionSheets, changeSheets, findingSheets, makingSheets } from './words.ts';
 
 /**
  * Every sheet of `packet.pdf`, numbered, in the order in which a job is read, bought, made and checked: on the job's paper,
- * or on larger where a view could not be read on it.
+ * those on larger that could not be read on it, of which the cover says which and why.
+ * @throws {JobError} what fits no paper, at `paper.sheets`
  */
 export function packetSheets(settled: Settled): Sheet[] {
-  return finish(
-    onPaper(settled.job, (page) => layoutsOf(settled, page)),
-    metaOf(settled),
-  );
+  return finish(layoutsOf(settled, pageFor(settled.job)), metaOf(settled));
 }
 
 function layoutsOf(settled: Settled, page: Page): Layout[] {
   const chapters: readonly Chapter[] = [
     ['For the client', clientSheets(settled, page)],
     ['Drawings', shopSheets(settled, page)],
-    ['What the measured slats changed', changeSheets(settled, page)],
+    ['What the measured slats changed', onPaper(page, (on) => changeSheets(settled, on))],
     ['Parts, shopping and cutting', listSheets(settled, page)],
     ['Weave chart', chartSheets(settled, page)],
-    ['Making order', makingSheets(settled, page)],
-    ['Findings, light and spacing', findingSheets(settled, page)],
-    ['Assumptions and cautions', assumptionSheets(settled, page)],
+    ['Making order', onPaper(page, (on) => makingSheets(settled, on))],
+    ['Findings, light and spacing', onPaper(page, (on) => findingSheets(settled, on))],
+    ['Assumptions and cautions', onPaper(page, (on) => assumptionSheets(settled, on))],
   ];
-  const cover = coverSheet(settled, page, (first) => contentsFrom(first, chapters));
-  return [...cover, ...chapters.flatMap(([, layouts]) => layouts)];
+  const rest = chapters.flatMap(([, layouts]) => layouts);
+  const contents = (first: number): string[] => [
+    ...contentsFrom(first, chapters),
+    ...outgrown(rest, first, page.paper),
+  ];
+  return [...onPaper(page, (on) => coverSheet(settled, on, contents)), ...rest];
 }
 
-type Chapter = readonly [name: string, layouts: readonly Layout[]];
+type Chapter = readonly [name: string, layouts: readonly PacketLayout[]];
 
 /** Chapters with the numbers of their sheets, the first of which is `first`. */
 function contentsFrom(first: number, chapters: readonly Chapter[]): string[] {
@@ -48,11 +50,30 @@ function contentsFrom(first: number, chapters: readonly Chapter[]): string[] {
   });
 }
 
-/** One drawing on a sheet of its own; what is full size by its nature on as many pages as it takes. */
+/** Which sheets are on a larger paper than the job names, and what did not fit that; the first is numbered `first`. */
+function outgrown(layouts: readonly PacketLayout[], first: number, named: string): string[] {
+  const groups = new Map<string, { readonly numbers: number[]; readonly paper: string; readonly what: string }>();
+  layouts.forEach(({ outgrew: what, frame: { paper } }, i) => {
+    if (what === undefined) return;
+    const group = groups.get(`${paper} ${what}`) ?? { numbers: [], paper, what };
+    groups.set(`${paper} ${what}`, { ...group, numbers: [...group.numbers, first + i] });
+  });
+  return [...groups.values()].map(
+    ({ numbers, paper, what }) =>
+      `${numbers.length === 1 ? `Sheet ${numbers[0]} is` : `Sheets ${numbers.join(', ')} are`} on ${paper}: ${named} is too small for ${what}`,
+  );
+}
+
+/**
+ * One drawing on a sheet of its own; what is full size by its nature on as many pages as it takes.
+ * @throws {JobError} for one that fits no paper, at `paper.sheets`
+ */
 export function sheetsFor(settled: Settled, drawing: Drawing): Sheet[] {
   if (/stick|template/.test(drawing.name)) return fullSizePages(drawing, settled.job);
-  const { unit } = settled.job.display;
-  return arrange([drawing], { paper: 'fit', unit, meta: metaOf(settled) });
+  return finish(
+    onPaper(pageFor(settled.job), (on) => arrangeLayouts([drawing], on)),
+    metaOf(settled),
+  );
 }
 
 /** What the title block of every sheet of a job says. */

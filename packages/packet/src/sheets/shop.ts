@@ -19,23 +19,43 @@ import {
 } from '@wattlewright/drafting';
 import { layRuns, type Panel, type Settled } from '@wattlewright/model';
 
-import { type Page, sheetsOf, textRoom } from './page.ts';
+import { onPaper, type PacketLayout, type Page, sheetsOf, textRoom } from './page.ts';
 
 /** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
-export function shopSheets(settled: Settled, page: Page): Layout[] {
+export function shopSheets(settled: Settled, page: Page): PacketLayout[] {
   return [...runSheets(settled, page), ...settled.panels.flatMap((panel) => panelSheets(panel, settled, page))];
 }
 
-function runSheets({ job, panels, parts }: Settled, { paper, unit }: Page): Layout[] {
+function runSheets({ job, panels, parts }: Settled, page: Page): PacketLayout[] {
   return layRuns(job, panels).flatMap((run) =>
-    arrangeLayouts([runMaker(run, { panels, parts })], { paper, unit, orientation: 'landscape' }).map((layout) => ({
-      ...layout,
-      subject: `${run.name}: the whole run`,
-    })),
+    onPaper(page, ({ paper, unit }) =>
+      arrangeLayouts([runMaker(run, { panels, parts })], { paper, unit, orientation: 'landscape' }).map((layout) => ({
+        ...layout,
+        subject: `${run.name}: the whole run`,
+      })),
+    ),
   );
 }
 
-function panelSheets(panel: Panel, { parts, panels, job }: Settled, page: Page): Layout[] {
+function panelSheets(panel: Panel, settled: Settled, page: Page): PacketLayout[] {
+  const { parts, panels } = settled;
+  const groups: (readonly [string, (on: Page) => Layout[]])[] = [
+    ['elevations', (on) => elevationLayouts(panel, settled, on)],
+    // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
+    ...(firstOfItsMake(panel, panels)
+      ? [
+          ['sections', (on: Page) => sectionLayouts(panel, parts, on)] as const,
+          ['details', (on: Page) => arrangeLayouts(detailMakers(panel, parts), on)] as const,
+        ]
+      : []),
+  ];
+  return groups.flatMap(([what, layouts]) =>
+    onPaper(page, (on) => layouts(on).map((layout) => ({ ...layout, subject: `${panel.name}: ${what}` }))),
+  );
+}
+
+/** The panel from outside, and what is to be known of it beside. */
+function elevationLayouts(panel: Panel, { parts, job }: Settled, page: Page): Layout[] {
   const { paper, unit } = page;
   const finish = job.finish.kind === 'none' ? 'none' : `${job.finish.name}, ${job.finish.coats} coats`;
   const front = elevationMaker(panel, { parts });
@@ -44,20 +64,8 @@ function panelSheets(panel: Panel, { parts, panels, job }: Settled, page: Page):
   const side = { ...sideMaker(panel, { parts }), atMost };
   const back = backMakers(panel, parts).map((maker) => ({ ...maker, atMost }));
   const inPlace = openingMakers(panel, parts).map((maker) => ({ ...maker, atMost: atMost / 2 }));
-  const on = { paper, unit };
-  const groups: (readonly [string, readonly Layout[]])[] = [
-    ['elevations', arrangeLayouts([front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish }))], on)],
-    // Panels of one make are built alike inside: sections and details are drawn once, for the first of them.
-    ...(firstOfItsMake(panel, panels)
-      ? [
-          ['sections', sectionLayouts(panel, parts, on)] as const,
-          ['details', arrangeLayouts(detailMakers(panel, parts), on)] as const,
-        ]
-      : []),
-  ];
-  return groups.flatMap(([what, layouts]) =>
-    layouts.map((layout) => ({ ...layout, subject: `${panel.name}: ${what}` })),
-  );
+  const items = [front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish }))];
+  return arrangeLayouts(items, { paper, unit });
 }
 
 /** The sections, and a bay by itself where it comes out larger than in the section: at the same scale it shows nothing more. */
@@ -93,8 +101,7 @@ function make({ details, spec, courses, staves, groove, cover, weave }: Panel): 
 }
 
 /** The weave chart of every panel whose weave differs from those before it. */
-export function chartSheets({ panels, parts }: Settled, page: Page): Layout[] {
-  const room = textRoom(page.upright);
+export function chartSheets({ panels, parts }: Settled, page: Page): PacketLayout[] {
   const seen = new Set<string>();
   return panels.flatMap((panel) => {
     const key = JSON.stringify([panel.weave.rows, panel.courses.count]);
@@ -103,6 +110,13 @@ export function chartSheets({ panels, parts }: Settled, page: Page): Layout[] {
     const like = panels
       .filter((other) => JSON.stringify([other.weave.rows, other.courses.count]) === key)
       .map(({ name }) => name);
-    return sheetsOf(weaveChart(panel, { parts, room }), page.upright, page, `Weave chart: ${like.join(', ')}`);
+    return onPaper(page, (on) =>
+      sheetsOf(
+        weaveChart(panel, { parts, room: textRoom(on.upright) }),
+        on.upright,
+        on,
+        `Weave chart: ${like.join(', ')}`,
+      ),
+    );
   });
 }

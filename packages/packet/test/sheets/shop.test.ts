@@ -1,16 +1,13 @@
 import { readFileSync } from 'node:fs';
-import { type Panel, partsOf, readJob, type Settled, solve } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
-import { onPaper } from '../../src/sheets/page.ts';
+import { pageFor } from '../../src/sheets/page.ts';
 import { shopSheets } from '../../src/sheets/shop.ts';
+import { settledOf } from './settled.ts';
 
 /** The scales of the shop drawings of a job's first panel, by name. */
 function scalesOf(text: string): Map<string, number> {
-  const job = readJob(text);
-  const panels = solve(job).slice(0, 1) as [Panel];
-  // Shop drawings ask for nothing else.
-  const settled = { job: { ...job, runs: [] }, panels, parts: partsOf(panels) } as unknown as Settled;
-  const layouts = onPaper(job, (page) => shopSheets(settled, page));
+  const { job, panels, ...rest } = settledOf(text);
+  const layouts = shopSheets({ ...rest, job: { ...job, runs: [] }, panels: panels.slice(0, 1) }, pageFor(job));
   return new Map(layouts.flatMap(({ drawings }) => drawings.map(({ name, scale }) => [name, scale] as const)));
 }
 
