@@ -74,9 +74,10 @@ export type { ChosenScrew } from './hardware/choose.ts';
 export { type FinishAmount, finishArea, finishFor } from './hardware/finish.ts';
 export { type Fitting, fittingsOf } from './hardware/fittings.ts';
 export { type Gauge, headDiameter, screwDiameter } from './hardware/gauge.ts';
-export { amountText, type HardwareLine, hardwareList } from './hardware/list.ts';
+export { amountText, type HardwareLine, hardwareList, shareText } from './hardware/list.ts';
 export { type Metal, metalFor } from './hardware/metal.ts';
 export { type Drill, drillText, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
+export { type BracePlate, bracePlates } from './hardware/braceplate.ts';
 export type { Distance, JointName, Pin, ScrewRow } from './hardware/row.ts';
 export type { Plug } from './hardware/plug.ts';
 export { screwSchedule } from './hardware/schedule.ts';
@@ -100,7 +101,7 @@ export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 export { type AssumedLine, assumedLines } from './making/assumed.ts';
 export { type CautionGroup, cautions } from './making/cautions.ts';
 export { makingOrder } from './making/order.ts';
-export { type RemainingCut, remainingCuts } from './making/remaining.ts';
+export { partsToCut, type RemainingCut, remainingCuts } from './making/remaining.ts';
 export type { Step, StepFigure } from './making/step.ts';
 
 // Wood: the table, moisture, movement, weight

@@ -1,4 +1,5 @@
 import type { Job } from '../job/job.ts';
+import type { Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { membersOf } from '../parts/parts.ts';
 
@@ -27,6 +28,12 @@ export function finishArea(panel: Panel): number {
     return sum + count * 2 * (length * a + length * b + a * b);
   }, 0);
   return area / 1e6;
+}
+
+/** An amount of finish as it is told: to the next tenth of a litre, or of a US quart in inch work, so that told ones add up; litres. */
+export function toldLitres(litres: number, unit: Marks['unit']): number {
+  const measure = unit === 'in' ? QUART : 1;
+  return (Math.ceil((litres / measure) * 10 - 1e-9) / 10) * measure;
 }
 
 /** Finish that the panels of one kind ask for, and when it goes on. */

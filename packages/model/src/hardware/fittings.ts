@@ -1,9 +1,11 @@
-import { formatLength, INCH, type Marks } from '../length.ts';
+import { floorToMark, formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
-import { sideFixings } from '../uses/fixings.ts';
-import { CABLE, gateDetails } from '../uses/gate.ts';
+import { BRACKET, sideFixings } from '../uses/fixings.ts';
+import { CABLE, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
 import { GRAVITY } from '../uses/weight.ts';
 import { poundForce } from '../wood/inchpound.ts';
+import { bracePlates } from './braceplate.ts';
+import type { ChosenScrew } from './choose.ts';
 import { metalFor } from './metal.ts';
 
 /** A fitting of one panel. */
@@ -23,26 +25,31 @@ export function fittingsOf(panel: Panel): Fitting[] {
   const material = metalFor(panel).name;
   const piece = (name: string, count: number): Fitting => ({ name, material, count, unit: 'pieces' });
   const { details, outside } = panel;
+  const size = (length: number) => formatLength(length, panel.display, { named: true });
+  const ends = grooveEnds(panel);
   switch (details.use) {
     case 'screen': {
       const fixings = sideFixings(panel);
-      if (fixings.kind === 'bracket') return [piece('angle bracket', fixings.places.length)];
+      if (fixings.kind === 'bracket') return [...ends, piece(bracketText(panel), fixings.places.length)];
+      const plug = `wall plug for a ${gaugeText(fixings.screw, panel.display)} screw, ${size(fixings.screw.penetration)} or longer`;
       return details.into === 'masonry'
-        ? [{ ...piece('wall plug for the screw', fixings.places.length), material: 'nylon' }]
-        : [];
+        ? [...ends, { ...piece(plug, fixings.places.length), material: 'nylon' }]
+        : ends;
     }
     case 'guard':
-      return [piece('angle bracket', sideFixings(panel).places.length)];
+      return [...ends, piece(bracketText(panel), sideFixings(panel).places.length)];
     case 'divider':
       return details.stand === 'track'
         ? [
-            piece('track carrier', 2),
-            { name: 'ceiling track', material: 'aluminium', count: 2 * outside.width, unit: 'mm' },
+            ...ends,
+            piece(`track carrier, with screws that go no more than ${size(carrierReach(panel))} into the rail`, 2),
+            { name: 'ceiling track, with its screws', material: 'aluminium', count: 2 * outside.width, unit: 'mm' },
           ]
-        : [{ ...piece('felt glide', 4), material: 'felt' }];
+        : [...ends, { ...piece('felt glide, two under each foot', 4), material: 'felt' }];
     case 'gate': {
       const gate = gateDetails(panel);
       const hinge = `${details.pool ? 'self-closing ' : ''}hinge for ${loadText(hingeLoad(gate), panel.display)} or more`;
+      const [plate] = bracePlates(panel);
       const brace =
         gate.brace?.kind === 'cable'
           ? [
@@ -52,15 +59,39 @@ export function fittingsOf(panel: Panel): Fitting[] {
                 count: Math.ceil(gate.brace.length + WIRE_TURNS),
                 unit: 'mm' as const,
               },
-              piece('turnbuckle', 1),
-              piece('thimble', 2),
-              piece('wire clip', 4),
-              piece('corner plate with eye', 2),
+              piece(
+                `turnbuckle with ${TURNBUCKLE[panel.display.unit].name} thread, about ${size(6 * INCH)} long, opened out`,
+                1,
+              ),
+              piece(`thimble for wire of ${size(CABLE.diameter)}`, 2),
+              piece(`wire clip for wire of ${size(CABLE.diameter)}`, 4),
+              piece(`plate with eye${plate ? `, ${size(plate.width)} x ${size(plate.height)} or more` : ''}`, 2),
             ]
           : [];
-      return [piece(hinge, details.hinges), piece(details.pool ? 'self-latching latch' : 'latch', 1), ...brace];
+      const latch = `${details.pool ? 'self-latching latch' : 'latch'} with its keep and screws`;
+      return [...ends, piece(hinge, details.hinges), piece(latch, 1), ...brace];
     }
   }
+}
+
+/** Blocks that close the ends of grooves that a saw has run through: four, cut from an offcut of the rails. */
+function grooveEnds({ groove, stile, display }: Panel): Fitting[] {
+  const [depth, width, length] = [groove.depth, groove.width, stile.width].map((each) => formatLength(each, display));
+  const name = `block for the end of a groove, only if it is sawn right through: ${width} wide, ${depth} deep, ${length} ${display.unit} long, from an offcut`;
+  return [{ name, material: 'wood of the frame', count: 4, unit: 'pieces' }];
+}
+
+function bracketText({ display }: Panel): string {
+  return `angle bracket, legs of ${formatLength(BRACKET.leg, display, { named: true })}, two screw holes in each`;
+}
+
+function gaugeText({ gauge, diameter }: ChosenScrew, { unit }: Marks): string {
+  return unit === 'in' ? `No. ${gauge}` : `No. ${gauge} (${diameter.toFixed(1)} mm)`;
+}
+
+/** Wood over the groove that a carrier's screws may go into, 3 mm kept, mm. */
+export function carrierReach({ rail, groove, display }: Panel): number {
+  return floorToMark(Math.max(0, rail.height - groove.depth - 3), display.mark);
 }
 
 /** Upright load to ask of one hinge, N: the leaf and whoever leans on it. */

@@ -13,10 +13,10 @@ const STEP = 8 * INCH;
 /** Cover strips pinned up into the top rail; none where they are glued alone. */
 export function coverStrips({ cover, clear, outside, rail, spec, display }: Panel): JointToScrew[] {
   if (cover.height <= 0) return [];
-  const pin = choosePin({ through: cover.height, thickness: cover.thickness }, display.unit);
-  if (!pin) return [];
   // In the middle of what of the strip lies on the rail.
   const bears = cover.thickness - cover.proud;
+  const pin = choosePin({ through: cover.height, thickness: bears }, display.unit);
+  if (!pin) return [];
   const z = cover.face + bears / 2;
   const left = clear.left + (clear.width - cover.length) / 2;
   const y = outside.height - rail.height - cover.height;
@@ -94,17 +94,17 @@ export function gluedStrips(panel: Panel): GluedJoint[] {
   const why = (thickness: number) =>
     `no pins: ${
       thickness < PIN_STRIP[unit] - 1e-9
-        ? `the strip is thinner than ${lengthsText([PIN_STRIP[unit]], display)}`
+        ? `less of the strip lies on the wood than ${lengthsText([PIN_STRIP[unit]], display)}`
         : `none is sold long enough to reach ${lengthsText([PIN_REACH[unit]], display)} beyond the strip`
     }`;
   const stop = stopThickness(panel);
   return [
-    ...(cover.height > 0 && !choosePin({ through: cover.height, thickness: cover.thickness }, unit)
+    ...(cover.height > 0 && !choosePin({ through: cover.height, thickness: cover.thickness - cover.proud }, unit)
       ? [
           {
             joint: 'cover strip to top rail' as const,
             where: 'along its upper edge to the rail, and its ends to the stiles; never to a slat',
-            why: why(cover.thickness),
+            why: why(cover.thickness - cover.proud),
           },
         ]
       : []),

@@ -1,7 +1,7 @@
 import type { Job } from '../job/job.ts';
 import { formatLength } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
-import { finishFor, QUART } from './finish.ts';
+import { finishFor, QUART, toldLitres } from './finish.ts';
 import { fittingsOf } from './fittings.ts';
 import { BOTTLE, glueFor } from './glue.ts';
 import type { Plug } from './plug.ts';
@@ -43,7 +43,7 @@ export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[]
     const glue = glueFor(panel);
     add({ kind: 'glue', name: glue.name, material: '', count: glue.litres / BOTTLE, unit: 'pieces' }, panel);
     for (const fitting of fittingsOf(panel)) add({ kind: 'fitting', ...fitting }, panel);
-    const { litres } = finishFor(panel, job);
+    const litres = toldLitres(finishFor(panel, job).litres, job.display.unit);
     if (litres > 0)
       add({ kind: 'finish', name: job.finish.name, material: '', count: litres / panel.count, unit: 'litres' }, panel);
   }
@@ -56,12 +56,26 @@ function plugName({ drill }: Plug, { display }: Panel): string {
 
 function toBuy(kind: HardwareLine['kind'], count: number): number {
   if (kind === 'screw' || kind === 'pin' || kind === 'plug') return Math.ceil(Math.round(count * 110) / 100);
-  return kind === 'finish' ? Math.ceil(count * 10 - 1e-9) / 10 : Math.ceil(count - 1e-9);
+  // Finish was rounded up panel by panel; its total is their sum.
+  return kind === 'finish' ? count : Math.ceil(count - 1e-9);
 }
 
-/** Amount of a line in words, in the job's unit: `24`, `1.2 litres (1.3 quarts)`, `82 in`. */
+/** Amount of a line to buy in words, in the job's unit: `24`, `1.2 litres`, `1.3 US quarts`, `82 in`. */
 export function amountText({ buy, unit }: HardwareLine, { display }: Pick<Job, 'display'>): string {
-  if (unit === 'pieces') return String(buy);
-  if (unit === 'mm') return formatLength(buy, display, { named: true });
-  return display.unit === 'in' ? `${(buy / QUART).toFixed(1)} US quarts` : `${buy.toFixed(1)} litres`;
+  return countText(buy, unit, display);
+}
+
+/** What one panel takes of a line, in the same words and to the same figure, so that panels add up to the total. */
+export function shareText(
+  { count }: HardwareLine['where'][number],
+  { unit }: HardwareLine,
+  job: Pick<Job, 'display'>,
+): string {
+  return countText(count, unit, job.display);
+}
+
+function countText(count: number, unit: HardwareLine['unit'], display: Job['display']): string {
+  if (unit === 'pieces') return String(Math.round(count * 100) / 100);
+  if (unit === 'mm') return formatLength(count, display, { named: true });
+  return display.unit === 'in' ? `${(count / QUART).toFixed(1)} US quarts` : `${count.toFixed(1)} litres`;
 }

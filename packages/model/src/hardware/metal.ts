@@ -18,6 +18,11 @@ const SMALL = 5;
  */
 export function metalFor({ spec, site }: Pick<Panel, 'spec' | 'site'>): Metal {
   const tannic = Object.values(spec.wood).find(({ wood }) => wood.tannic)?.wood.name;
+  if (site.salt)
+    return {
+      name: 'stainless steel A4 (316)',
+      reason: 'salt air and treated posts eat zinc, and common stainless steel too',
+    };
   if (site.where === 'outdoors')
     return tannic
       ? { name: 'stainless steel', reason: `${tannic} holds tannin, which stains and eats coated steel where wet` }

@@ -124,6 +124,7 @@ function completeSite(file: JobFile, assume: Assumptions, faults: Fault[]): Site
     driest,
     wettest,
     built,
+    salt: site.salt ?? false,
     ...(site.wind && { wind: { speed: site.wind.speed, exposure: site.wind.exposure ?? 'C' } }),
   };
 }

@@ -26,6 +26,7 @@ export interface JobFile {
     wettest?: number;
     built?: number;
     wind?: { speed: number; exposure?: 'B' | 'C' | 'D' };
+    salt?: boolean;
   };
   woods?: WoodFile[];
   stock?: StockFile[];

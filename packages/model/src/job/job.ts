@@ -172,6 +172,8 @@ export interface Site {
   readonly built: number;
   /** Design wind for panels that the wind can reach, absent: not reckoned. Speed in m/s (3 s gust). */
   readonly wind?: { readonly speed: number; readonly exposure: 'B' | 'C' | 'D' };
+  /** Salt air, or posts of treated wood: both eat common stainless and galvanized steel. */
+  readonly salt: boolean;
 }
 
 /** Panels that stand in one line, left to right, between posts. mm. */

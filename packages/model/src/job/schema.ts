@@ -79,6 +79,7 @@ export function jobFileSchema(unit: Unit): z.ZodType<JobFile> {
             exposure: z.enum(['B', 'C', 'D']).optional(),
           })
           .optional(),
+        salt: z.boolean().optional(),
       })
       .optional(),
     woods: z

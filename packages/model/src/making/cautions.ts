@@ -57,8 +57,11 @@ export function cautions(job: Job): CautionGroup[] {
           has('guard') || atWindow || pool || windy,
           'The law. Figures of model codes are told where they bear on the job; the local code and a licensed professional decide.',
         ],
-        [outdoors, 'Salt air, and the weather while you build.'],
-        [outdoors && onPosts, 'Treated posts, which want better steel than the list of screws names.'],
+        [outdoors && job.site.salt, 'The weather while you build.'],
+        [
+          outdoors && !job.site.salt,
+          `The weather while you build, and salt air${onPosts ? ' or treated posts' : ''}: near the sea${onPosts ? ' or on treated posts' : ''} all screws and fittings are to be of A4 (316) stainless steel, whatever the list says.`,
+        ],
         [!outdoors, 'Heating that starts while you build: let the wood settle to the room first.'],
       ]),
     },

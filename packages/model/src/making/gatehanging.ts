@@ -1,7 +1,7 @@
 import { forceText } from '../findings/words.ts';
 import { WIRE_TURNS } from '../hardware/fittings.ts';
 import type { Panel } from '../panel/panel.ts';
-import { type BraceDetails, type GateDetails, gateDetails } from '../uses/gate.ts';
+import { type BraceDetails, type GateDetails, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
 import { jointFigures, screwFigures } from './screws.ts';
 import { eachPanel, fineIn, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
 
@@ -17,7 +17,7 @@ export function hangGate(making: Making): StepText {
       ...(braces.has('cable') ? CABLE_TEXT : []),
       ...(braces.has('strut')
         ? [
-            'The strut pushes: fit it tight at the back, from the bottom of the hinge side to the top of the latch side, without a gap at either end.',
+            'Prop the latch side up by the lift below before the strut goes on. The strut lies on the back of the leaf, from the bottom of the hinge side to the top of the latch side, over the joints of rail and stile. Its screws and glue carry the push: glue it, screw it, saw its ends flush with the frame, and take the prop out when the glue is hard.',
           ]
         : []),
       'Fit the latch last, with the leaf hanging free.',
@@ -35,7 +35,7 @@ export function hangGate(making: Making): StepText {
 
 /** Order of parts and way of the clips are common practice, no source. */
 const CABLE_TEXT: readonly string[] = [
-  'Screw the plates with the eyes to the back of the leaf, over the corner joints at the top of the hinge side and the bottom of the latch side.',
+  'Screw the plates with the eyes to the back of the leaf, at the top of the hinge side and the bottom of the latch side, each over the joint of rail and stile: one screw in the rail, one in the stile.',
   'From the top: eye, thimble in a loop of the wire with two clips, the wire, thimble in its other loop with two clips, turnbuckle opened out, eye at the bottom. The saddle of every clip sits on the long wire, its bow on the short end; tighten the clip next to the end first.',
   'Prop the latch side up by the lift below, draw the turnbuckle until the wire just carries, and take the prop out. Draw no further: more racks the leaf the other way.',
 ];
@@ -84,7 +84,11 @@ function braceFigures(making: Making): StepFigure[] {
         : undefined,
     ),
     ...figure('lift of the latch side', ({ lift }) => fine(lift)),
-    ...figure('which draws the brace by', ({ takeUp }) => fine(takeUp)),
+    ...figure('which draws the brace by', ({ kind, takeUp, turns }) =>
+      kind === 'cable'
+        ? `${fine(takeUp)}, about ${turns} ${turns === 1 ? 'turn' : 'turns'} of a turnbuckle with ${TURNBUCKLE[job.display.unit].name} thread at both ends`
+        : undefined,
+    ),
     ...figure('force in the brace, the leaf hanging', (brace) => force(brace.force)),
     ...figure('force in the brace with someone on the latch side', (brace, { details }) =>
       details.use === 'gate'

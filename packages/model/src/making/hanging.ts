@@ -1,5 +1,6 @@
 import { FRAME } from '../findings/frame.ts';
 import { forceText, massText } from '../findings/words.ts';
+import { carrierReach } from '../hardware/fittings.ts';
 import type { Use } from '../job/job.ts';
 import type { Panel } from '../panel/panel.ts';
 import { dividerDetails } from '../uses/divider.ts';
@@ -115,13 +116,22 @@ function divider(making: Making): StepText {
       ? [
           'Lay the panel down, screw the feet across the ends from below, heads sunk, felt under them. Stand it up and try it on the floor.',
         ]
-      : ['Screw the carriers to the top rail over the stiles, hang the panel and set its height by their bolts.'],
+      : [
+          'Screw the carriers to the top rail just inside the stiles, on its middle, clear of the corner screws, with screws that end over the groove; hang the panel and set its height by their bolts.',
+        ],
     figures: [
       ...eachPanel(panels, 'height over all', (panel) => show(details(panel).height)),
       ...eachPanel(panels, 'a level push that tips it', (panel) => {
         const { tipping } = details(panel);
         return tipping ? `${forceText(tipping.push, job.display)} at ${show(tipping.at)}` : undefined;
       }),
+      ...eachPanel(panels, 'middles of the carriers, from the ends of the top rail', (panel) => {
+        const [carrier] = details(panel).track?.carriers ?? [];
+        return carrier && show(carrier.x);
+      }),
+      ...eachPanel(panels, 'screws of the carriers go into the rail by at most', (panel) =>
+        details(panel).track ? show(carrierReach(panel)) : undefined,
+      ),
       ...eachPanel(panels, 'opening height for the track', (panel) => {
         const { track } = details(panel);
         return track ? show(track.opening) : undefined;

@@ -1,4 +1,5 @@
 import type { DividerUse } from '../job/job.ts';
+import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { Place } from './place.ts';
 import { GRAVITY, panelCentre } from './weight.ts';
@@ -40,6 +41,9 @@ export interface DividerDetails {
   readonly faces: Faces;
 }
 
+/** Middle of a track's carrier from the stile inwards, clear of the corner's screws, mm: 1 1/2 in, common practice, no source. */
+const CARRIER_IN = 1.5 * INCH;
+
 /** Height of a push by shoulder or hand, mm, and the push a divider should bear, N (10 lbf); common practice, no source. */
 export const TIPPING: { readonly at: number; readonly push: number } = { at: 1500, push: 45 };
 
@@ -65,7 +69,11 @@ export function dividerDetails(panel: Panel): DividerDetails {
       track: {
         ...track,
         opening: outside.height + track.above + track.below,
-        carriers: xs.map((x) => ({ x, y: outside.height, z: 0 })),
+        carriers: [stile.width + CARRIER_IN, outside.width - stile.width - CARRIER_IN].map((x) => ({
+          x,
+          y: outside.height,
+          z: 0,
+        })),
         carrierLoad: weight / 2,
       },
     }),

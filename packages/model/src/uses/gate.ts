@@ -25,6 +25,8 @@ export interface BraceDetails extends BraceLine {
   /** Shortening (strut: lengthening) that lifts the latch side by `lift`. */
   readonly lift: number;
   readonly takeUp: number;
+  /** The same in turns of the turnbuckle, to the nearest quarter. */
+  readonly turns: number;
   /** Drop of the latch side by the brace's own stretch under the load. */
   readonly drop: number;
   /** Force that the brace may bear: a share of the cable's breaking load, a third of the strut's buckling load. */
@@ -69,6 +71,15 @@ export const CABLE: {
   readonly modulus: number;
   readonly most: number;
 } = { diameter: INCH / 8, area: 4.9, modulus: 90000, most: 1500 };
+
+/**
+ * Turnbuckles by the job's unit: the thread, and what a turn takes up, mm, both its ends moving by one pitch. M8 has a
+ * pitch of 1.25 mm, 5/16 in has 18 threads to the inch; which turnbuckle is bought is common practice, no source.
+ */
+export const TURNBUCKLE: Readonly<Record<'in' | 'mm', { readonly name: string; readonly turn: number }>> = {
+  in: { name: '5/16 in', turn: (2 * INCH) / 18 },
+  mm: { name: 'M8', turn: 2 * 1.25 },
+};
 
 /**
  * How a gate hangs, what its brace, hinges and post bear.
@@ -131,13 +142,15 @@ function braceOf(
     modulus: panel.spec.wood.rail.wood.modulus,
   };
   const section = line.kind === 'cable' ? CABLE : { area: strut.width * strut.thickness, modulus: strut.modulus };
+  const takeUp = Math.abs(braceTakeUp({ width: load.width, lift: LIFT, ...ends }));
   return {
     ...line,
     length: own.length,
     force: own.tension,
     forceLoaded: gateBrace({ ...load, ...ends }).tension,
     lift: LIFT,
-    takeUp: Math.abs(braceTakeUp({ width: load.width, lift: LIFT, ...ends })),
+    takeUp,
+    turns: Math.round((4 * takeUp) / TURNBUCKLE[panel.display.unit].turn) / 4,
     drop: Math.abs(braceSag({ ...load, ...ends, ...section }).drop),
     most: line.kind === 'cable' ? CABLE.most : strutBuckling({ ...strut, length: own.length }) / 3,
   };

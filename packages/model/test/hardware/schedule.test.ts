@@ -1,7 +1,16 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
-import { amountText, hardwareList, membersOf, metalFor, readJob, screwSchedule, solve } from '../../src/index.ts';
+import {
+  amountText,
+  hardwareList,
+  membersOf,
+  metalFor,
+  readJob,
+  screwSchedule,
+  shareText,
+  solve,
+} from '../../src/index.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
 const settings = { seed: 20261124, numRuns: 80 };
@@ -139,6 +148,18 @@ describe('metalFor', () => {
   ])('metalFor(%s, %s) is %s', (wood, where, metal) => {
     expect(metalFor(panelOf({ size: { width: 44, height: 52 }, wood }, { site: { where } })).name).toBe(metal);
   });
+
+  test('salt air or treated posts want A4 of every screw and fitting', () => {
+    const job = jobOf(
+      { size: { width: 44, height: 52 }, use: 'guard', wood: 'ponderosa pine' },
+      { site: { salt: true } },
+    );
+    const metals = hardwareList(job, solve(job)).filter(
+      ({ kind, name }) => kind === 'screw' || kind === 'pin' || /bracket/.test(name),
+    );
+    expect(metals.length).toBeGreaterThan(2);
+    for (const { material } of metals) expect(material).toBe('stainless steel A4 (316)');
+  });
 });
 
 describe('metalOf', () => {
@@ -173,6 +194,40 @@ describe('hardwareList', () => {
     const names = hardwareList(job, solve(job)).map(({ name }) => name);
     for (const wanted of ['hinge', 'latch', 'wire rope', 'turnbuckle'])
       expect(names.some((name) => name.includes(wanted))).toBe(true);
+  });
+
+  test('finish told panel by panel adds up to what is bought', () => {
+    for (const unit of ['in', 'mm'] as const) {
+      const [w, h] = unit === 'in' ? [44, 52] : [1100, 1300];
+      const job = jobOf(
+        {},
+        {
+          unit,
+          panels: [0, 1, 2].map((i) => ({ name: `P${i}`, size: { width: w - i * (w / 8), height: h }, count: i + 1 })),
+        },
+      );
+      const line = hardwareList(job, solve(job)).find(({ kind }) => kind === 'finish') ?? never();
+      const told = (text: string) => Number(text.split(' ')[0]);
+      const sum = line.where.reduce((total, share) => total + told(shareText(share, line, job)), 0);
+      expect(sum).toBeCloseTo(told(amountText(line, job)), 6);
+    }
+  });
+
+  test('what no row of screws has comes with its item: latch, track, carriers; wall plugs say their screw', () => {
+    const names = (panel: object) => {
+      const job = jobOf(panel);
+      return hardwareList(job, solve(job))
+        .map(({ name }) => name)
+        .join('; ');
+    };
+    expect(names({ use: 'gate', size: { width: 34, height: 60 } })).toMatch(/latch with its keep and screws/);
+    expect(names({ use: 'divider', size: { width: 34, height: 60 }, divider: { stand: 'track' } })).toMatch(
+      /track carrier, with screws that go no more than 7\/8 in into the rail/,
+    );
+    expect(names({ size: { width: 44, height: 52 }, screen: { into: 'masonry' } })).toMatch(
+      /wall plug for a No. 8 screw, 2 in/,
+    );
+    expect(names({ size: { width: 44, height: 52 } })).toMatch(/block for the end of a groove.* from an offcut/);
   });
 
   test('amountText shows wire in the job’s unit and finish in quarts in inch work', () => {

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
-import { gateDetails, type Panel, panelCentre, readJob, solve } from '../../src/index.ts';
+import { bracePlates, gateDetails, type Panel, panelCentre, readJob, solve } from '../../src/index.ts';
 import { inches, panelOf } from '../support.ts';
 
 const gate = (own: object = {}, panel: object = {}) =>
@@ -83,6 +83,50 @@ describe('gateDetails', () => {
       }),
       { seed: 20261124, numRuns: 40 },
     );
+  });
+
+  test('the turnbuckle’s turns are its take-up over two pitches, to a quarter', () => {
+    const { takeUp, turns } = brace(gate());
+    // 5/16 in, 18 threads to the inch, both ends: 1/9 in a turn.
+    expect(Math.abs(turns - takeUp / (25.4 / 9))).toBeLessThanOrEqual(0.125 + 1e-9);
+    expect((turns * 4) % 1).toBe(0);
+  });
+
+  test('plates of a cable lie over the joint of rail and stile and hold both their screws', () => {
+    const panel = gate();
+    const plates = bracePlates(panel);
+    expect(plates).toHaveLength(2);
+    for (const { x, y, width, height } of plates) {
+      const near = Math.min(y, panel.outside.height - y);
+      expect(near - height / 2).toBeLessThan(panel.rail.height);
+      expect(near + height / 2).toBeGreaterThan(panel.rail.height);
+      expect(Math.min(x, panel.outside.width - x)).toBeCloseTo(panel.stile.width / 2, 9);
+      expect(width).toBeLessThanOrEqual(panel.stile.width + 1e-9);
+    }
+    expect(bracePlates(gate({ brace: { kind: 'strut' } }))).toEqual([]);
+  });
+
+  test.each([
+    // Hand height and 7 in where the leaf lets; half a low leaf's top, and 0.22 of its height.
+    [60, 40, 7],
+    [36, 33.5, 7],
+    [12, 9.5, 2.625],
+  ])(
+    'a leaf %d in high has its latch %d in above the ground and its hinges %d in from the ends',
+    (height, up, inset) => {
+      const panel = gate({}, { size: { width: 34, height }, fit: { vary: 'slats', from: 0.8, to: 2.5 } });
+      const { latch, hinges, clear } = gateDetails(panel);
+      expect(latch.y + clear.ground).toBeCloseTo(inches(up), 6);
+      expect(latch.inside).toBe(true);
+      expect(hinges.at(-1)?.y).toBeCloseTo(inches(inset), 6);
+      const apart = (hinges[0]?.y ?? 0) - (hinges.at(-1)?.y ?? 0);
+      expect(apart).toBeGreaterThanOrEqual(panel.outside.height / 2);
+    },
+  );
+
+  test('hinges stand further in over a high rail', () => {
+    const panel = gate({}, { rail: { height: 3.5 } });
+    expect(gateDetails(panel).hinges.at(-1)?.y).toBeCloseTo(inches(7.5), 6);
   });
 
   test('gateDetails of a screen is refused', () => {

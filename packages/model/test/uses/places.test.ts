@@ -204,6 +204,12 @@ describe('dividerDetails', () => {
     expect(2 * (track?.carrierLoad ?? 0)).toBeCloseTo(mass * 9.80665, 9);
   });
 
+  test('carriers stand inside of the stiles, 1 1/2 in in, where no corner screw is', () => {
+    const panel = panelOf({ use: 'divider', size: { width: 48, height: 66 }, divider: { stand: 'track' } });
+    const xs = dividerDetails(panel).track?.carriers.map(({ x }) => x);
+    expect(xs).toEqual([inches(3), panel.outside.width - inches(3)].map((x) => expect.closeTo(x, 9)));
+  });
+
   // Plain weave seen from behind: identical for an even count of staves, a course off for an odd one.
   test.each([
     ['plain', 4, 'alike'],

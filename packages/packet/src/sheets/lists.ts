@@ -10,7 +10,17 @@ import {
   shoppingTable,
   yieldBar,
 } from '@wattlewright/drafting';
-import { amountText, fineMarks, formatLength, hardwareList, massOf, type Settled, withKerf } from '@wattlewright/model';
+import {
+  amountText,
+  fineMarks,
+  formatLength,
+  hardwareList,
+  massOf,
+  partsToCut,
+  type Settled,
+  shareText,
+  withKerf,
+} from '@wattlewright/model';
 import { onPaper, type PacketLayout, type Page, sheetsOf, textRoom } from './page.ts';
 import { screwTable } from './screws.ts';
 
@@ -60,7 +70,7 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
     item: [line.name, line.material].filter(Boolean).join(', '),
     count: fractions(amountText(line, job)),
     note: (line.kind === 'glue' ? [] : line.where)
-      .map(({ panel, count }) => (panels.length > 1 ? `${panel}: ${Math.round(count * 10) / 10}` : ''))
+      .map(({ panel, count }) => (panels.length > 1 ? `${panel}: ${shareText({ panel, count }, line, job)}` : ''))
       .filter(Boolean)
       .join(', '),
   }));
@@ -70,14 +80,14 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
 const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
 
 /** The same parts planned for the job's own blade and for thinner ones, by the quick planner. */
-function thinnerBlades({ job, parts, plan }: Settled): BladeRow[] {
+function thinnerBlades({ job, panels, parts, plan }: Settled): BladeRow[] {
   const { saw, stock, offcuts, display } = job;
   if (plan.status === 'impossible') return [];
   const show = (kerf: number) => formatLength(kerf, fineMarks(display), { named: true, fractions: 'stacked' });
   const thinner = KERFS[display.unit].filter((kerf) => kerf < saw.ripKerf - 0.2);
   const others = thinner.map((kerf) => ({
     kerf: show(kerf),
-    plan: withKerf({ parts, stock, offcuts, saw, limits: { effort: 1 } }, kerf),
+    plan: withKerf({ parts: partsToCut(panels, parts), stock, offcuts, saw, limits: { effort: 1 } }, kerf),
   }));
   return [{ kerf: show(saw.ripKerf), plan }, ...others.filter((row) => row.plan.status !== 'impossible')];
 }
