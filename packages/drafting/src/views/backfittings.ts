@@ -81,7 +81,12 @@ function blocks(place: BackPlace): BackInk {
       ...cross(at(x, y), Math.max(1.5, 4 * ratio)),
     ]),
     notes: first
-      ? [{ at: at(first.x, first.y + found.height / 4), text: 'Stand-off block, a screw through its middle' }]
+      ? [
+          {
+            at: at(first.x, first.y + found.height / 4),
+            text: `Stand-off block${of === undefined ? '' : ` ${of}`}, a screw through its middle`,
+          },
+        ]
       : [],
   };
 }

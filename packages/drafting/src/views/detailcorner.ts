@@ -1,9 +1,10 @@
 import { type Panel, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
+import { TEXT } from '../layout/style.ts';
 import { fractions } from '../lettering.ts';
 import type { Drawing, Mark } from '../mark.ts';
-import { stroke } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
@@ -60,7 +61,12 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The lower left corner of ${panel.name}: the stile stands on the rail that runs through, held by screws through the rail.`,
     scale,
-    ink: [...frontInk(panel, parts, s), ...joint, ...planFacing([reachOf(panel).x * s, down])],
+    ink: [
+      ...frontInk(panel, parts, s),
+      ...joint,
+      write('note', 'looking down, stile cut', [0, BETWEEN - 1.5], { height: TEXT }),
+      ...planFacing([reachOf(panel).x * s, down]),
+    ],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [
@@ -125,8 +131,12 @@ function weaveFront(
 function screwLines(panel: Panel, at: View, scale: number): Mark[] {
   const screws = screwsOf(panel, 'rail to stile');
   if (!screws) return [];
-  const lines = new Map(cornerPlaces(screws, panel).map(({ x }) => [x, at(x, 0)]));
-  return [...lines.values()].flatMap((from) => screwSide(screws, { from, way: [0, -1], scale }));
+  // The front one in outline, the one behind it by its centre line: outlines side by side would seem to touch.
+  const places = cornerPlaces(screws, panel).toSorted((a, b) => b.z - a.z);
+  return places.flatMap(({ x }, i) => {
+    const marks = screwSide(screws, { from: at(x, 0), way: [0, -1], scale });
+    return i === 0 ? marks : marks.filter(({ role }) => role === 'centre');
+  });
 }
 
 /** The joint looking down on the rail: its groove, the stile cut across, crosses at the screws. */

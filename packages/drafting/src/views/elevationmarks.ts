@@ -1,6 +1,6 @@
 import { cuttingPlane } from '../layout/balloon.ts';
 import type { NoteTarget } from '../layout/notes.ts';
-import { TEXT, TEXT_HEADING, TEXT_LIFT } from '../layout/style.ts';
+import { TEXT, TEXT_LARGE, TEXT_LIFT } from '../layout/style.ts';
 import { arrowhead } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
 import type { Box, Mark, Point } from '../mark.ts';
@@ -52,7 +52,7 @@ export function cutMarks({ panel, at }: Front, { outline, around }: { outline: B
 const CUT_ROOM = CUT_GAP + CUT_END + CUT_LETTER;
 
 /** Half the room that a detail's letter takes on the weave, paper mm. */
-const LETTER_HALF = 4;
+const LETTER_HALF = 2.9;
 
 /** How far a detail's circle may stand out beyond the panel, paper mm, so that it stays clear of the sizes beside it. */
 const MOST_OUT = 6;
@@ -75,8 +75,8 @@ export function detailMarks(front: Front, outline: Box): Mark[] {
       inside
         ? stroke('paper', circle(middle, LETTER_HALF))
         : stroke('dimension', line(reach(detail.radius), reach(towards - LETTER_HALF))),
-      write('label', detail.letter, [middle[0], middle[1] + TEXT_HEADING / 2], {
-        height: TEXT_HEADING,
+      write('label', detail.letter, [middle[0], middle[1] + TEXT_LARGE / 2], {
+        height: TEXT_LARGE,
         anchor: 'middle',
       }),
     ];

@@ -99,7 +99,8 @@ function fitted(front: Front, detail: 'shop' | 'client'): Place[] {
     const letter = role && letterOf(front, role);
     const middle = { x: (from.x + to.x) / 2, y: (from.y + to.y) / 2 };
     const x = what === 'cap rail' ? panel.outside.width * 0.94 : middle.x;
-    if (detail === 'client' && isBehind(front, fitting)) continue;
+    // Blocks behind the frame are named on the back view.
+    if ((detail === 'client' || what === 'stand-off block') && isBehind(front, fitting)) continue;
     if (role === undefined && middle.x < panel.outside.width / 2) continue;
     const known = found.get(what);
     if (!known || x > known.x + 1 || (x > known.x - 1 && middle.y < known.y)) {

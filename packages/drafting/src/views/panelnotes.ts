@@ -10,16 +10,19 @@ import { printed } from './elevationsizes.ts';
 export interface PanelNotesOptions {
   /** Finish in words, such as `oil, 2 coats`; left out unless given. */
   readonly finish?: string;
+  /** The panel whose sections and details hold for this one too. */
+  readonly like?: string;
   /** Width of a line, mm; 70 unless given. */
   readonly width?: number;
 }
 
 /** What holds for a whole panel, in words to stand by its elevation: weave, wood, finish and the diagonals. */
-export function panelNotes(panel: Panel, { finish, width = 70 }: PanelNotesOptions = {}): Drawing {
+export function panelNotes(panel: Panel, options: PanelNotesOptions = {}): Drawing {
+  const { width = 70 } = options;
   const step = LINE_STEP * TEXT;
   const marks: TextMark[] = [];
   let v = 0;
-  for (const paragraph of noteTexts(panel, finish)) {
+  for (const paragraph of noteTexts(panel, options)) {
     for (const text of lines(paragraph, width)) {
       marks.push(write('note', text, [0, v + ASCENT * TEXT], { height: TEXT }));
       v += step;
@@ -38,15 +41,17 @@ export function panelNotes(panel: Panel, { finish, width = 70 }: PanelNotesOptio
   };
 }
 
-function noteTexts(panel: Panel, finish: string | undefined): string[] {
+function noteTexts(panel: Panel, { finish, like }: PanelNotesOptions): string[] {
   const { weave, courses, diagonal, staves } = panel;
   const first = weave.rows[weave.rowOfCourse[0] as number]?.[0] === 1 ? 'in front of' : 'behind';
   return [
     `Weave: ${weave.name}, ${courses.count} courses, ${staves.count} staves. The first course, at the bottom, starts ${first} the left stave.`,
+    'Grey on a slat: there it bends back, behind a stave or on its way.',
     ...hangingTexts(panel),
     ...woodTexts(panel),
     ...(finish === undefined ? [] : [`Finish: ${finish}.`]),
     `Diagonals, corner to corner of the frame: ${printed(panel, diagonal).text}, both alike when it is square.`,
+    ...(like === undefined ? [] : [`Sections and details T to Z: as those of ${like}.`]),
   ];
 }
 

@@ -83,6 +83,7 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     outline: boxOfInk(circled),
     sizes: {
       left: [...pieces.flatMap((piece) => heights(panel, piece)), ...(cut ? [] : totals(panel, foot))],
+      above: capDepths(panel, s),
       below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, {
         display: panel.display,
         along: (z) => z * s,
@@ -92,6 +93,18 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     notes: [...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }), ...site.notes],
     noteWidth: 50,
   });
+}
+
+/** A cap's depth, and how far it stands out in front and at the back. */
+function capDepths(panel: Panel, scale: number): Size[] {
+  const { cap } = clearances(panel);
+  if (!cap) return [];
+  const through: StatedOptions = { display: panel.display, along: (z) => -z * scale };
+  const [edge, half] = [cap.depth / 2, panel.rail.depth / 2];
+  return [
+    ...(edge > half ? [...stated(half, edge, through), ...stated(-half, -edge, through)] : []),
+    ...stated(-edge, edge, { ...through, level: 1 }),
+  ];
 }
 
 /** The circles of the details of the stave's foot and head, each letter where it stands free of the other ink. */
@@ -181,7 +194,8 @@ function notesOf(panel: Panel, { foot, head, scale, cut }: NotedView): NoteTarge
       at: foot(beside, (courses.bottoms[course] as number) + courses.height / 2),
       text: coursesText(panel, cut),
     },
-    ...(courses.allowance > display.mark / 2
+    // Cover strips hide the allowance; detail V shows both.
+    ...(!strip && courses.allowance > display.mark / 2
       ? [{ at: head(beside, top - courses.allowance / 2), text: 'Allowance for swelling' }]
       : []),
     ...(strip

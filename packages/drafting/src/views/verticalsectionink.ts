@@ -81,7 +81,8 @@ function slatInk(ink: UprightInk): Mark[] {
   return courses.bottoms.flatMap((bottom, course) => {
     const shape = shapes[weave.rowOfCourse[course] as number] as (typeof shapes)[number];
     const height = [bottom, bottom + courses.height] as const;
-    const far = clipped(ink, shape.reach, height);
+    // A slat that bends out before the frame beyond the plane would stand there as a box of its own: left out.
+    const far = shape.reach.every((z) => Math.abs(z) <= panel.outside.depth / 2) && clipped(ink, shape.reach, height);
     const near = clipped(ink, shape.cut, height);
     const of = shape.of === undefined ? {} : { of: shape.of };
     return [

@@ -95,12 +95,13 @@ export function siteInk(place: SitePlace): SiteInk {
   if (details.use === 'guard' && under !== undefined) {
     const { z, y } = sphereAt(under, panel.rail.depth / 2);
     const radius = GUARD_SPHERE / 2;
-    marks.push(stroke('neighbour', circle(foot(z, y), radius * scale)));
+    // At the back, where the notes are: it rests there as it does in front.
+    marks.push(stroke('neighbour', circle(foot(-z, y), radius * scale)));
     const text =
       under < GUARD_SPHERE
         ? 'A 4\u00a0in sphere does not pass under the rail'
         : 'A 4\u00a0in sphere passes under the rail';
-    notes.push({ at: foot(z, y), text });
+    notes.push({ at: foot(-z, y), text });
   }
   return { marks, notes };
 }
