@@ -15,6 +15,17 @@ export function fineMarks({ unit, mark }: Marks): Marks {
   return { unit, mark: Math.min(mark, unit === 'in' ? INCH / 64 : 0.1) };
 }
 
+/** Under this a size is small: a rule shows more of it than a tape, 2 in; mm. */
+const SMALL = 2 * INCH;
+
+/**
+ * Marks that a size is shown to, the same on every sheet: places of marks and lengths of parts to the job's own mark; what
+ * is small or derived, under 2 in, to `fineMarks`, so that an offset, a gap or a room prints as it is.
+ */
+export function sizeMarks(length: number, display: Marks): Marks {
+  return Math.abs(length) < SMALL ? fineMarks(display) : display;
+}
+
 /** A text that is not a length. `message` quotes it. */
 export class LengthError extends Error {
   override readonly name = 'LengthError';

@@ -1,6 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { formatLength, INCH, LengthError, parseLength, roundToMark, type Unit } from '../src/length.ts';
+import {
+  formatLength,
+  INCH,
+  LengthError,
+  type Marks,
+  parseLength,
+  roundToMark,
+  sizeMarks,
+  type Unit,
+} from '../src/length.ts';
 
 const seed = 20261124;
 
@@ -101,4 +110,19 @@ describe('formatLength', () => {
       { seed, numRuns: 2000 },
     );
   });
+});
+
+test('sizeMarks: what is under 2 in prints to 1/64 in or 0.1 mm, what is longer to the job’s mark', () => {
+  const mm = { unit: 'mm', mark: 1 } as const;
+  const inch = { unit: 'in', mark: 25.4 / 16 } as const;
+  const shown = (length: number, display: Marks) => formatLength(length, sizeMarks(length, display));
+  expect([22.5, 12.75, 6.9, 3.375, 120.4].map((length) => shown(length, mm))).toEqual([
+    '22.5',
+    '12.8',
+    '6.9',
+    '3.4',
+    '120',
+  ]);
+  expect(shown(25.4 * (25 / 32), inch)).toBe('25/32');
+  expect(shown(25.4 * (31 + 25 / 32), inch)).toBe('31 13/16');
 });

@@ -1,4 +1,4 @@
-import { formatLength, type Marks, roundToMark } from '@wattlewright/model';
+import { formatLength, type Marks, roundToMark, sizeMarks } from '@wattlewright/model';
 import { boxOf, pointsOf, union } from '../ink.ts';
 import { dimensionRows } from '../layout/dimension.ts';
 import type { NoteTarget } from '../layout/notes.ts';
@@ -16,7 +16,7 @@ export interface StatedOptions {
   readonly display: Marks;
   /** From a real place along the side, mm, to paper. */
   readonly along: (place: number) => number;
-  /** The mark to print to, mm; unless given the coarsest from the job's down that the size lies on, else the job's. */
+  /** The mark to print to, mm; unless given the coarsest from the job's down that the size lies on, else that of `sizeMarks`. */
   readonly mark?: number;
   readonly total?: boolean;
   readonly level?: number;
@@ -30,7 +30,7 @@ export interface StatedOptions {
 export function stated(from: number, to: number, options: StatedOptions): Size[] {
   const { display, along, total, level, of } = options;
   const size = Math.abs(to - from);
-  const mark = options.mark ?? markUnder(size, display) ?? display.mark;
+  const mark = options.mark ?? markUnder(size, display) ?? sizeMarks(size, display).mark;
   const value = roundToMark(size, mark);
   if (value <= 0) return [];
   return [
@@ -46,9 +46,9 @@ export function stated(from: number, to: number, options: StatedOptions): Size[]
   ];
 }
 
-/** A length in a sentence, with its unit: at the coarsest mark from the job's down that it lies on, else at the job's. */
+/** A length in a sentence, with its unit: at the coarsest mark from the job's down that it lies on, else at that of `sizeMarks`. */
 export function said(length: number, display: Marks): string {
-  const mark = markUnder(length, display) ?? display.mark;
+  const mark = markUnder(length, display) ?? sizeMarks(length, display).mark;
   return formatLength(length, { unit: display.unit, mark }, { named: true, fractions: 'stacked' });
 }
 

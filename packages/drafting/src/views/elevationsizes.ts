@@ -1,4 +1,4 @@
-import { formatLength, type Panel, roundToMark } from '@wattlewright/model';
+import { fineMarks, formatLength, type Panel, roundToMark } from '@wattlewright/model';
 import type { Rows } from '../layout/remark.ts';
 import type { Size } from '../layout/rows.ts';
 import { dimensionSide, type RunningValue } from '../layout/running.ts';
@@ -49,7 +49,7 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
   const v = (y: number): number => at(0, y)[1];
   const top = clear.bottom + courses.stack;
   const values = [...courses.bottoms, top].map(
-    (y): RunningValue => ({ at: v(y), text: printed(panel, y - clear.bottom).text }),
+    (y): RunningValue => ({ at: v(y), text: y === top ? stackText(panel) : printed(panel, y - clear.bottom).text }),
   );
   const frame = [0, clear.bottom, clear.bottom + clear.height, outside.height];
   const [low, high] = heightsOver(panel);
@@ -73,6 +73,11 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
       },
     }),
   });
+}
+
+/** The height of the stack as the stick and the making order have it: finer than a tape reads. */
+function stackText({ courses, display }: Panel): string {
+  return formatLength(courses.stack, fineMarks(display), { fractions: 'stacked' });
 }
 
 /** The lowest and the highest of what belongs to the panel's height: the floor under it, a cap rail over it. */

@@ -1,4 +1,4 @@
-import { formatLength, type Panel, type Part, sideAt } from '@wattlewright/model';
+import { fineMarks, formatLength, type Panel, type Part, sideAt } from '@wattlewright/model';
 import { ASCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
@@ -99,7 +99,7 @@ function edgeTicks(y: number, long: number, role: 'tick', of: string | undefined
 
 /** The top of the stack, with its distance over the stile's top, where there is always room. */
 function stackTop({ courses, display }: Panel, top: number, { slat }: Letters): Mark[] {
-  const text = `Top of stack ${formatLength(courses.stack, display, { fractions: 'stacked' })}`;
+  const text = `Top of stack ${formatLength(courses.stack, fineMarks(display), { fractions: 'stacked' })}`;
   const base = top - LIFT - LINE_STEP * TEXT_LARGE;
   return [
     stroke('tick', line([0, -courses.stack], [WIDTH, -courses.stack]), slat),
@@ -156,7 +156,12 @@ function header(panel: Panel, top: number): { readonly marks: Mark[]; readonly h
   return {
     marks: [
       write('label', `Stile top ${show(stile.length)}`, [16, top - 1.6], { height: TEXT_LARGE }),
-      write('label', `Room above ${show(courses.allowance)}`, [16, rows], { height: TEXT_LARGE }),
+      write(
+        'label',
+        `Room above ${formatLength(courses.allowance, fineMarks(display), { fractions: 'stacked' })}`,
+        [16, rows],
+        { height: TEXT_LARGE },
+      ),
       ...paragraph(more, [2, moreTop], width, { height: TEXT_LARGE }).marks,
       pointer([7, top - LIFT - 0.5], 'down'),
       ...paragraph(`${name}: course stick`, [2, titleTop], width, { height: TEXT_LARGE, role: 'title' }).marks,

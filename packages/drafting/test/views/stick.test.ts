@@ -1,5 +1,14 @@
 import { readFileSync } from 'node:fs';
-import { formatLength, type Panel, parseLength, partsOf, readJob, screwSchedule, solve } from '@wattlewright/model';
+import {
+  fineMarks,
+  formatLength,
+  type Panel,
+  parseLength,
+  partsOf,
+  readJob,
+  screwSchedule,
+  solve,
+} from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
@@ -147,7 +156,8 @@ describe('courseStick', () => {
       }
     });
     const show = (length: number): string => formatLength(length, display, { fractions: 'stacked' });
-    expect(texts).toContain(`Top of stack ${show(courses.stack)}`);
+    const fine = (length: number): string => formatLength(length, fineMarks(display), { fractions: 'stacked' });
+    expect(texts).toContain(`Top of stack ${fine(courses.stack)}`);
     expect(texts).toContain(`Stile top ${show(panel.stile.length)}`);
   });
 
