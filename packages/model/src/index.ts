@@ -1,6 +1,7 @@
 // Reading a job
 export {
   fineMarks,
+  sizeMarks,
   formatLength,
   INCH,
   LengthError,
