@@ -1,65 +1,98 @@
-import { approval, compose, elevationMaker, type Layout, type Pane, paneBox, prosePages } from '@wattlewright/drafting';
-import { formatLength, massOf, type Panel, type Settled } from '@wattlewright/model';
+import {
+  approval,
+  compose,
+  elevationMaker,
+  fit,
+  type Layout,
+  type Pane,
+  paneBox,
+  prosePages,
+  type ViewMaker,
+} from '@wattlewright/drafting';
+import type { Panel, Settled } from '@wattlewright/model';
 
-import { weightText } from './amounts.ts';
+import { clientBlocks, stopsOf } from './clienttexts.ts';
+import { makeOf, namesText } from './makes.ts';
 import { onPaper, type PacketLayout, type Page, sheetsOf } from './page.ts';
 
-/** One sheet a panel for the client: how it looks, how large it is, of what, how heavy, and lines to sign on. */
-export function clientSheets({ panels, parts, job }: Settled, asked: Page): PacketLayout[] {
-  const ofPanel = (panel: Panel, page: Page): Layout[] => {
-    const view = elevationMaker(panel, { parts, detail: 'client' });
-    const tall = panel.outside.height > panel.outside.width * 0.8;
-    const on = tall ? page.upright : page.wide;
-    const places = tall ? UNDER : BESIDE;
+/** Panels alike in all but their names, which share one sheet. */
+type Alike = readonly [Panel, ...Panel[]];
+
+/**
+ * One sheet for the client for each make of panel: how it looks, how large it is, of what, how heavy, and lines to sign on.
+ * Panels of one run are drawn at one scale and lie one way, so that the smallest looks it.
+ */
+export function clientSheets(settled: Settled, asked: Page): PacketLayout[] {
+  return inRuns(settled).flatMap((makes) => onPaper(asked, (page) => sheetsOfRun(makes, settled, page)));
+}
+
+/** The makes of panels, those of one run together, in the order of the job. */
+function inRuns({ job, panels }: Settled): Alike[][] {
+  const runOf = ({ name }: Panel): number => job.runs.findIndex((run) => run.panels.includes(name));
+  const keyOf = (panel: Panel): string => (runOf(panel) < 0 ? makeOf(panel) : `run ${runOf(panel)}`);
+  return grouped(panels, keyOf).map((group) => grouped(group, makeOf));
+}
+
+function grouped(panels: readonly Panel[], keyOf: (panel: Panel) => string): Alike[] {
+  const groups = new Map<string, Alike>();
+  for (const panel of panels) {
+    const group = groups.get(keyOf(panel));
+    groups.set(keyOf(panel), group ? [...group, panel] : [panel]);
+  }
+  return [...groups.values()];
+}
+
+function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Layout[] {
+  const tall = makes.every(([{ outside }]) => outside.height > outside.width * 0.8);
+  const on = tall ? page.upright : page.wide;
+  const open = makes.some(([panel]) => stopsOf(panel, settled).length > 0);
+  const places = placesFor(tall, open);
+  const room = paneBox(on, places.view);
+  const views = makes.map((alike) => viewOf(alike, settled));
+  const atMost = Math.min(...views.map((view) => fit(view, [room], page.unit)?.scale ?? 1));
+  return makes.flatMap((alike, i): Layout[] => {
+    const [panel] = alike;
     const box = paneBox(on, places.notes);
-    const width = Math.min(box.u1 - box.u0, 150);
     const [notes, ...more] = prosePages({
       name: 'client-notes',
       title: '',
-      alt: `Size, wood, finish and weight of ${panel.name}.`,
-      blocks: clientTexts(panel, job).map((text) => ({ kind: 'paragraph', text })),
-      width,
+      alt: `Size, wood, finish and weight of ${namesText(alike)}.`,
+      blocks: clientBlocks(panel, settled),
+      width: Math.min(box.u1 - box.u0, 150),
       height: box.v1 - box.v0,
     });
+    const sign = paneBox(on, places.sign);
+    const signed = approval(Math.min(110, sign.u1 - sign.u0), { open: stopsOf(panel, settled).length });
     const panes: Pane[] = [
-      { item: view, ...places.view },
+      { item: { ...(views[i] as ViewMaker), atMost }, ...places.view },
       ...(notes ? [{ item: notes, ...places.notes, align: 'top-left' as const }] : []),
-      { item: approval(Math.min(110, paneWidth(on, places.sign))), ...places.sign, align: 'top-left' as const },
+      { item: signed, ...places.sign, align: 'top-left' as const },
     ];
-    const subject = `${panel.name}: for the client`;
+    const subject = `${namesText(alike)}: for the client`;
     return [compose(panes, on, { unit: page.unit, subject }), ...sheetsOf(more, on, page, subject)];
+  });
+}
+
+/** The front view, under the names of all that look so. */
+function viewOf(alike: Alike, { parts }: Settled): ViewMaker {
+  const [panel] = alike;
+  const view = elevationMaker(panel, { parts, detail: 'client' });
+  return {
+    ...view,
+    make: (scale) => {
+      const drawing = view.make(scale);
+      return { ...drawing, title: drawing.title.replace(panel.name, () => namesText(alike)) };
+    },
   };
-  return panels.flatMap((panel) => onPaper(asked, (page) => ofPanel(panel, page)));
 }
 
-const UNDER = {
-  view: { left: 0, top: 0, width: 1, height: 0.72 },
-  notes: { left: 0, top: 0.72, width: 0.42, height: 0.28 },
-  sign: { left: 0.44, top: 0.74, width: 0.56, height: 0.26 },
-} as const;
-
-const BESIDE = {
-  view: { left: 0, top: 0, width: 1, height: 0.62 },
-  notes: { left: 0, top: 0.62, width: 0.5, height: 0.38 },
-  sign: { left: 0.52, top: 0.64, width: 0.48, height: 0.36 },
-} as const;
-
-function paneWidth(on: Page['wide'], pane: Omit<Pane, 'item'>): number {
-  const { u0, u1 } = paneBox(on, pane);
-  return u1 - u0;
-}
-
-function clientTexts(panel: Panel, job: Settled['job']): string[] {
-  const { outside, display, count, courses, staves } = panel;
-  const show = (length: number) => formatLength(length, display, { named: true, fractions: 'stacked' });
-  const { mass } = massOf(panel);
-  const weight = weightText(mass, display.unit);
-  const woods = [...new Set(Object.values(panel.spec.wood).map(({ wood }) => wood.name))];
-  const finish = job.finish.kind === 'none' ? 'left as it is' : `${job.finish.name}, ${job.finish.coats} coats`;
-  return [
-    `${count > 1 ? `${count} alike, each` : 'Outside'} ${show(outside.width)} wide, ${show(outside.height)} high, ${show(outside.depth)} deep.`,
-    `${woods.join(' and ')}; ${panel.weave.name} weave of ${courses.count} courses round ${staves.count} staves.`,
-    `Finish: ${finish}. Weight about ${weight}${count > 1 ? ' each' : ''}.`,
-    `Wood moves: over the year the slats swell and shrink by about ${show(panel.movement.swell - panel.movement.shrink)} in all, which the top of the frame takes up.`,
-  ];
+/** Where view, notes and signatures stand; points to settle want more room for the notes. */
+function placesFor(tall: boolean, open: boolean): Readonly<Record<'view' | 'notes' | 'sign', Omit<Pane, 'item'>>> {
+  const top = (tall ? 0.7 : 0.6) - (open ? 0.1 : 0);
+  const split = tall ? 0.46 : 0.52;
+  return {
+    view: { left: 0, top: 0, width: 1, height: top },
+    notes: { left: 0, top, width: split, height: 1 - top },
+    sign: { left: split + 0.02, top: top + 0.02, width: 0.98 - split, height: 0.98 - top },
+  };
 }

@@ -80,7 +80,16 @@ function pageOf(paper: SheetPaperName, unit: Page['unit']): Page {
   const upright = frame(SHEET_PAPERS[paper], 'portrait');
   const wide = frame(SHEET_PAPERS[paper], 'landscape');
   const small = paper === 'A4' || paper === 'Letter';
-  return { paper, unit, upright, wide, text: small ? upright : wide, columns: small ? 1 : 2 };
+  const text = small ? upright : wide;
+  return { paper, unit, upright, wide, text, columns: columnsOn(textRoom(text).width) };
+}
+
+/** Width of a column of running text that reads easily, mm; common practice, no source. */
+const MEASURE = 125;
+
+/** How many columns of running text stand side by side in a width, mm. */
+export function columnsOn(width: number): number {
+  return Math.max(1, Math.round(width / MEASURE));
 }
 
 /** Room for a titled table or text on a sheet: the room above the title block, less the title. */

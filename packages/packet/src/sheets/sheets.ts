@@ -1,13 +1,14 @@
 import { arrangeLayouts, type Drawing, finish, type Layout, type Sheet, type SheetMeta } from '@wattlewright/drafting';
 import type { Settled } from '@wattlewright/model';
 
+import { changeSheets } from './changes.ts';
 import { clientSheets } from './client.ts';
 import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';
 import { onPaper, type PacketLayout, type Page, pageFor } from './page.ts';
 import { chartSheets, shopSheets } from './shop.ts';
 import { fullSizePages } from './sticks.ts';
-import { assumptionSheets, changeSheets, findingSheets, makingSheets } from './words.ts';
+import { closingSheets, makingSheets } from './words.ts';
 
 /**
  * Every sheet of `packet.pdf`, numbered, in the order in which a job is read, bought, made and checked: on the job's paper,
@@ -19,6 +20,7 @@ export function packetSheets(settled: Settled): Sheet[] {
 }
 
 function layoutsOf(settled: Settled, page: Page): Layout[] {
+  const closing = onPaper(page, (on) => closingSheets(settled, on));
   const chapters: readonly Chapter[] = [
     ['For the client', clientSheets(settled, page)],
     ['Drawings', shopSheets(settled, page)],
@@ -26,14 +28,13 @@ function layoutsOf(settled: Settled, page: Page): Layout[] {
     ['Parts, shopping and cutting', listSheets(settled, page)],
     ['Weave chart', chartSheets(settled, page)],
     ['Making order', onPaper(page, (on) => makingSheets(settled, on))],
-    ['Findings, light and spacing', onPaper(page, (on) => findingSheets(settled, on))],
-    ['Assumptions and cautions', onPaper(page, (on) => assumptionSheets(settled, on))],
+    ['Findings, assumptions and cautions; light and spacing', closing],
   ];
   const rest = chapters.flatMap(([, layouts]) => layouts);
-  const contents = (first: number): string[] => [
-    ...contentsFrom(first, chapters),
-    ...outgrown(rest, first, page.paper),
-  ];
+  const contents = (first: number) => ({
+    lines: [...contentsFrom(first, chapters), ...outgrown(rest, first, page.paper)],
+    findings: first + rest.length - closing.length,
+  });
   return [...onPaper(page, (on) => coverSheet(settled, on, contents)), ...rest];
 }
 
