@@ -11,8 +11,15 @@ export interface Printable {
   readonly replaced: readonly string[];
 }
 
-/** Stands where the lettering has no glyph, so that nothing is ever blank. */
+/** Stands where the lettering has no glyph for a letter, so that nothing is ever blank. */
 const missing = '□';
+
+/** What is printed for a character that the lettering lacks: of a sign its code, such as `[U+1FAB5]`, of a letter □. */
+function standIn(segment: string): string {
+  const code = segment.codePointAt(0) as number;
+  return /^\p{S}/u.test(segment) ? `[U+${code.toString(16).toUpperCase().padStart(4, '0')}]` : missing;
+}
+
 /** Signs of drawing practice that the lettering lacks, and what it prints for them. */
 const stand: Readonly<Record<string, string>> = {
   '⌀': 'Ø',
@@ -26,7 +33,7 @@ const stand: Readonly<Record<string, string>> = {
 const inkless = /\p{Default_Ignorable_Code_Point}/gu;
 const clusters = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
-/** The text with every character that the lettering lacks replaced: by its plain equal where there is one, else by □. */
+/** The text with every character that the lettering lacks replaced: by its plain equal where there is one, else by its code or □. */
 export function printable(text: string): Printable {
   if (/^[ -~]*$/.test(text)) return { text, replaced: [] };
   const replaced: string[] = [];
@@ -38,7 +45,7 @@ export function printable(text: string): Printable {
     else if (covers(plain)) out += plain;
     else if (segment === '\r\n') out += ' ';
     else {
-      out += missing;
+      out += standIn(segment);
       replaced.push(segment);
     }
   }

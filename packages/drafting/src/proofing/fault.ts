@@ -73,7 +73,7 @@ const rules: Readonly<Record<FaultKind, Omit<Finding, 'code' | 'where' | 'text' 
   'glyph-replaced': {
     level: 'note',
     limit: 'every character has a glyph',
-    reason: 'the lettering covers Latin, Greek and Cyrillic; anything else is printed as □',
+    reason: 'the lettering covers Latin, Greek and Cyrillic; anything else is printed as □, signs as their code',
     source: 'the lettering’s own character set',
     mend: 'write the word in one of these scripts',
   },

@@ -1,4 +1,4 @@
-import { union } from '../ink.ts';
+import { pointsOf, union } from '../ink.ts';
 import { TEXT } from '../layout/style.ts';
 import { textBox, wrapText } from '../lettering.ts';
 import type { Box, Drawing, Mark, Point } from '../mark.ts';
@@ -35,6 +35,9 @@ export function plot(options: PlotOptions): Drawing {
     v: (value) => height - ((value - y.from) / (y.to - y.from)) * height,
   };
   const axes = axisInk(field, x, y);
+  const grid = axes.marks.flatMap((mark) =>
+    mark.kind === 'path' && mark.role === 'grid' ? [pointsOf(mark.path)] : [],
+  );
   const curves = series.flatMap((one): Curve[] => {
     const run = inField(one.points, x, y).map(([a, b]): Point => [field.u(a), field.v(b)]);
     return run.length > 1 ? [{ one, run }] : [];
@@ -49,7 +52,7 @@ export function plot(options: PlotOptions): Drawing {
       ...stroke('accent', circle([field.u(point.x), field.v(point.y)], POINT_RADIUS)),
       shade: 1,
     })),
-    ...names(field, { curves, levels: inside, points }),
+    ...names({ ...field, grid }, { curves, levels: inside, points }),
     ...(note ? noteInk(note, axes.depth + 2, width) : []),
   ];
   const texts = marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));

@@ -12,6 +12,8 @@ export interface Field {
   readonly box: Box;
   readonly u: (x: number) => number;
   readonly v: (y: number) => number;
+  /** Lines of the grid, which a name keeps off where there is room. */
+  readonly grid?: readonly (readonly Point[])[];
 }
 
 /** A curve as it runs on paper. */
@@ -27,7 +29,7 @@ export const POINT_RADIUS = 1.3;
 const FAR = [3, 5, 8, 12, 17, 23, 30];
 
 /** From one name at the side of a plot to the next, mm. */
-const STEP = (ASCENT + DESCENT) * TEXT + 0.5;
+const STEP = (ASCENT + DESCENT) * TEXT + 1.2;
 
 /** What a plot has to name. */
 interface Named {
@@ -61,7 +63,7 @@ export function names(field: Field, named: Named): Mark[] {
   const taken: Box[] = inside.map(({ at }) => grown(boxOf([at]), POINT_RADIUS));
   const marks: Mark[] = [];
   for (const one of inside) {
-    const text = freePlace(field, one, lines, taken);
+    const text = freePlace(field, one, [...lines, ...(field.grid ?? [])], taken) ?? freePlace(field, one, lines, taken);
     if (!text) continue;
     taken.push(textBox(text));
     lines.push(lead(one.at, textBox(text)));
