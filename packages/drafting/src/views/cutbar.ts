@@ -4,7 +4,7 @@ import { textWidth } from '../lettering.ts';
 import type { Box, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
-import type { CrossCuts, Stretch } from './cutboard.ts';
+import type { CrossCuts, Stretch } from './cutcross.ts';
 import { namedRuns, type Run } from './cutruns.ts';
 import { lengthText } from './cutsize.ts';
 

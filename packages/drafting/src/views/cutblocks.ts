@@ -1,14 +1,16 @@
 import type { Marks, Saw } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
+import type { Picture } from '../layout/table.ts';
 import { fitText, textWidth } from '../lettering.ts';
-import type { Drawing, Mark } from '../mark.ts';
+import type { Mark } from '../mark.ts';
 import { write } from '../mark.ts';
 import { cutBar } from './cutbar.ts';
-import type { BoardCuts, Rip, RippedLength, Strip } from './cutboard.ts';
-import { endView } from './cutend.ts';
+import type { BoardCuts } from './cutboard.ts';
+import { stageView } from './cutend.ts';
 import { ripTable } from './cutrips.ts';
 import { lengthText, sectionText } from './cutsize.ts';
+import type { Rip, RippedLength, Stage, Strip } from './cutstages.ts';
 
 /** Ink that stays together, from v = 0 down; `above` is space left out at the top of a page. */
 export interface CutBlock {
@@ -31,6 +33,8 @@ export interface CutInk {
   readonly along: number;
   readonly ends: number;
   readonly numberOf: (rip: Rip) => number;
+  /** Ends drawn already, and where: what is ripped alike is not drawn twice. */
+  readonly drawn: Map<string, string>;
 }
 
 /** Column of names left of the bars, mm. */
@@ -42,9 +46,6 @@ const BAR = 6.5;
 /** Between two end views abreast, mm. */
 const GUTTER = 10;
 
-/** From an end view to the schedule beside it, mm. */
-const BESIDE = 8;
-
 /** The blocks of one board: its head with the long view, a row for each sort of strip, the end of each ripped length. */
 export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBlock[] {
   const groups = groupsOf(cuts.ripped);
@@ -52,7 +53,7 @@ export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBl
     longView(cuts, number, ink),
     ...groups.flatMap((group) => stripRows(group, cuts, ink)),
     ...abreast(
-      groups.flatMap((group) => ripping(group, ink, groups.length > 1)),
+      groups.flatMap((group) => rippingOnce(group, number, ink)),
       ink.width,
     ),
   ];
@@ -77,9 +78,9 @@ function groupsOf(ripped: readonly RippedLength[]): Group[] {
 
 function longView({ board, cuts, ripped }: BoardCuts, number: number, ink: CutInk): CutBlock {
   const { display, along, width } = ink;
-  const [head, base] = [`Board ${number}`, ASCENT * TEXT_HEADING];
+  const [head, base] = [`Pattern ${number}`, ASCENT * TEXT_HEADING];
   const marks: Mark[] = [write('title', head, [0, base], { height: TEXT_HEADING })];
-  const name = board.count > 1 ? `${board.name}, ${board.count} alike` : board.name;
+  const name = `${board.count} ${board.count === 1 ? 'board' : 'boards'}  ${board.name}`;
   const u = textWidth(head, TEXT_HEADING, 'semibold') + 4;
   marks.push(write('note', fitText(name, width - u, TEXT_LARGE), [u, base], { height: TEXT_LARGE }));
   const facts = factsOf({ board, cuts, ripped }, display);
@@ -147,37 +148,63 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
   });
 }
 
-/**
- * The end of a ripped length with the schedule of its rips beside it, or beneath where that leaves room for another abreast;
- * on its own where both are too tall.
- */
-function ripping({ ripped, numbers }: Group, ink: CutInk, many: boolean): CutBlock[] {
+/** The ends of a ripped length, or where they are drawn already. */
+function rippingOnce(group: Group, board: number, ink: CutInk): CutBlock[] {
+  const { ripped, numbers } = group;
+  const first = ripped.stages[0];
+  const key = first ? stageKey(first, ripped, ink.numberOf) : '';
+  const known = ink.drawn.get(key);
+  if (known === undefined) {
+    ink.drawn.set(key, `${lengthsText(numbers)} of pattern ${board}`);
+    return ripping(group, ink);
+  }
+  const text = `${capital(lengthsText(numbers))}: ripped as ${known}.`;
+  const mark = write('note', text, [0, ASCENT * TEXT_LARGE], { height: TEXT_LARGE });
+  return [{ marks: [mark], height: (ASCENT + DESCENT) * TEXT_LARGE, above: 6, wide: textWidth(text, TEXT_LARGE) }];
+}
+
+const capital = (text: string): string => text.charAt(0).toUpperCase() + text.slice(1);
+
+/** The end of a ripped length, of each sort of blank that is ripped again, and the schedule of its rips. */
+function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   const { display, saw, width, height, ends, numberOf } = ink;
-  const picture = endView({ ripped, ratio: ends, numberOf });
-  const { u0, v0, u1, v1 } = picture.bounds;
+  const sorts = new Map<string, { stage: Stage; count: number }>();
+  for (const stage of ripped.stages) {
+    const key = stageKey(stage, ripped, numberOf);
+    const sort = sorts.get(key) ?? { stage, count: 0 };
+    sort.count += 1;
+    sorts.set(key, sort);
+  }
+  const pictures = [...sorts.values()].map(({ stage, count }, i): CutBlock => {
+    const size = sectionText(stage.piece.width, stage.piece.height, display);
+    const many = count > 1 ? `${count} alike` : '';
+    const head = i === 0 ? `End of ${lengthsText(numbers)}` : ['Blank', size, many].filter(Boolean).join(', ');
+    return titled(head, stageView({ ripped, stage, ratio: ends, numberOf }));
+  });
+  const tables = ripTable(ripped, { numberOf, planing: saw.planing, display, width, height: height - 20 });
+  const name = `Rips of ${lengthsText(numbers)}`;
+  return [...pictures, ...tables.map(({ marks, bounds }) => titled(name, { marks, bounds }))];
+}
+
+/** What makes two blanks one sort: sizes, settings, and what becomes of them. */
+function stageKey(stage: Stage, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
+  const { piece, axis, rips: own, regions, planed } = stage;
+  const made = own.map((i) => [numberOf(rips[i] as Rip), rips[i]?.at]);
+  const become = regions.map(({ letters, stage: next }): unknown =>
+    next === undefined ? letters : stageKey(stages[next] as Stage, { rips, stages } as RippedLength, numberOf),
+  );
+  return JSON.stringify([Math.round(piece.width * 1e4), Math.round(piece.height * 1e4), axis, made, become, planed]);
+}
+
+function titled(text: string, { marks, bounds: { u0, v0, u1, v1 } }: Picture): CutBlock {
   const base = ASCENT * TEXT_LARGE;
   const top = base + DESCENT * TEXT_LARGE + 2;
-  const title = write('title', `End of ${lengthsText(numbers)}`, [0, base], { height: TEXT_LARGE });
-  const end = [title, ...moved(picture.marks, { du: -u0, dv: top - v0 })];
-  const tables = ripTable(ripped, { numberOf, planing: saw.planing, display, width, height: height - 20 });
-  const [first] = tables as [Drawing, ...Drawing[]];
-  const narrow = Math.max(u1 - u0, first.bounds.u1) <= (width - GUTTER) / 2;
-  const beside = u1 - u0 + BESIDE + first.bounds.u1 <= width && !(many && narrow);
-  const at = beside ? { du: u1 - u0 + BESIDE, dv: top } : { du: 0, dv: top + v1 - v0 + 4 };
-  const whole = Math.max(top + v1 - v0, at.dv + first.bounds.v1);
-  if (tables.length === 1 && whole <= height - 20)
-    return [
-      {
-        marks: [...end, ...moved(first.marks, at)],
-        height: whole,
-        above: 6,
-        wide: Math.max(u1 - u0, at.du + first.bounds.u1),
-      },
-    ];
-  return [
-    { marks: end, height: top + v1 - v0, above: 6 },
-    ...tables.map(({ marks, bounds }) => ({ marks: [...marks], height: bounds.v1, above: 4 })),
-  ];
+  return {
+    marks: [write('title', text, [0, base], { height: TEXT_LARGE }), ...moved([...marks], { du: -u0, dv: top - v0 })],
+    height: top + v1 - v0,
+    above: 6,
+    wide: Math.max(u1 - u0, textWidth(text, TEXT_LARGE, 'semibold')),
+  };
 }
 
 /** Blocks set abreast as far as they have room, in their order. */

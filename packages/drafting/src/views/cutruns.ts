@@ -12,10 +12,15 @@ export interface Run {
   readonly of?: string;
 }
 
-/** Ink and how far down it reaches, paper mm. */
+/** Ink and how far down, or up, it reaches, paper mm. */
 export interface RunInk {
   readonly marks: Mark[];
   readonly v1: number;
+}
+
+/** How names are set: below what they name unless `up`. */
+interface RunOptions {
+  readonly up?: boolean;
 }
 
 /** From one line of names to the next, mm. */
@@ -34,31 +39,39 @@ interface Named {
 
 /**
  * Names under stretches too short to hold them: a bracket under each, its name beneath on the first line where it has
- * room, with a leader down to it. Names stay between `low` and `high` as far as they are narrower than that.
+ * room, with a leader down to it. Names stay between `low` and `high` as far as they are narrower than that. With `up` the
+ * same above.
  */
-export function namedRuns(runs: readonly Run[], v: number, [low, high]: readonly [number, number]): RunInk {
+export function namedRuns(
+  runs: readonly Run[],
+  v: number,
+  [low, high]: readonly [number, number],
+  { up = false }: RunOptions = {},
+): RunInk {
+  const away = up ? -1 : 1;
   const placed: Named[] = [];
   for (const run of runs) placed.push(place(run, placed, low, high));
   const marks = placed.flatMap(({ run, at, u0, level }): Mark[] => {
-    const base = v + 1.4 + (ASCENT + 0.1) * TEXT + level * LEVEL;
-    const down = v + 1.4 + level * LEVEL;
+    const down = v + away * (1.4 + level * LEVEL);
+    const base = up ? down - DESCENT * TEXT : down + (ASCENT + 0.1) * TEXT;
     const of = run.of === undefined ? {} : { of: run.of };
     return [
       stroke(
         'dimension',
         polyline([
           [run.u0, v],
-          [run.u0, v + 0.9],
-          [run.u1, v + 0.9],
+          [run.u0, v + away * 0.9],
+          [run.u1, v + away * 0.9],
           [run.u1, v],
         ]),
       ),
-      ...(level > 0 ? [stroke('dimension', line([at, v + 0.9], [at, down]))] : []),
+      ...(level > 0 ? [stroke('dimension', line([at, v + away * 0.9], [at, down]))] : []),
       write('label', run.text, [u0, base], { height: TEXT, ...of }),
     ];
   });
   const levels = placed.reduce((most, { level }) => Math.max(most, level + 1), 0);
-  return { marks, v1: levels === 0 ? v : v + 1.4 + (ASCENT + 0.1 + DESCENT) * TEXT + (levels - 1) * LEVEL };
+  const tall = 1.4 + (ASCENT + 0.1 + DESCENT) * TEXT + (levels - 1) * LEVEL;
+  return { marks, v1: levels === 0 ? v : v + away * tall };
 }
 
 function place(run: Run, placed: readonly Named[], low: number, high: number): Named {

@@ -1,14 +1,14 @@
 import type { CutPlan, Marks, Part, Saw } from '@wattlewright/model';
 import { moved } from '../ink.ts';
-import { lines } from '../layout/lines.ts';
-import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
+import { prosePages } from '../layout/prose.ts';
+import { ASCENT, DESCENT, TEXT_LARGE } from '../layout/style.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { line } from '../path.ts';
+import { line, rectangle } from '../path.ts';
 import { boardBlocks, type CutBlock, NAMES } from './cutblocks.ts';
-import { type BoardCuts, boardCuts, type Rip } from './cutboard.ts';
-import { setBy } from './cutrips.ts';
+import { type BoardCuts, boardCuts } from './cutboard.ts';
 import { kerfText, overText } from './cutsize.ts';
+import type { Rip } from './cutstages.ts';
 import { ripSettings } from './cutsteps.ts';
 
 /** What `cutSheets` and `sawWork` need to know: the plan's own parts and saw, and the room on a page, paper mm. */
@@ -34,7 +34,16 @@ export function cutSheets(plan: CutPlan, { parts, display, saw, width, height }:
   const longest = Math.max(...boards.map(({ board }) => board.length));
   const over = Math.max(1, Math.ceil(longest / (width - NAMES) - 1e-9));
   const ends = endScale(boards, width);
-  const ink = { display, saw, width, height, along: 1 / over, ends: ends.ratio, numberOf };
+  const ink = {
+    display,
+    saw,
+    width,
+    height,
+    along: 1 / over,
+    ends: ends.ratio,
+    numberOf,
+    drawn: new Map<string, string>(),
+  };
   const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
   const notes = notesOf(boards, { along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), parts, saw, display });
   const pages = paged(blocks, noteInk(notes, width), height);
@@ -42,18 +51,18 @@ export function cutSheets(plan: CutPlan, { parts, display, saw, width, height }:
   return pages.map((page, i) => ({
     name: pages.length > 1 ? `cut-sheets-${i + 1}` : 'cut-sheets',
     title: pages.length > 1 ? `Cut sheets (${i + 1} of ${pages.length})` : 'Cut sheets',
-    scale: 1 / over,
-    scaleText: `1:${over}, ends ${ends.text}`,
+    scale: 0,
+    scaleText: '',
     marks: page.marks,
     bounds: { u0: 0, v0: 0, u1: width, v1: page.height },
     alt,
   }));
 }
 
-/** Strips whose smaller side is at least this, paper mm, hold a letter. */
-const LETTERED = 3.6;
+/** Strips whose smaller side is at least this, paper mm, can be told apart. */
+const LETTERED = 2.2;
 
-/** The largest of full size, half and a fifth at which the widest board's end has room, half where letters still fit. */
+/** The largest of full size, half and a fifth at which the widest board's end has room, half where strips still show. */
 function endScale(boards: readonly BoardCuts[], width: number): { readonly ratio: number; readonly text: string } {
   const thinnest = Math.min(
     ...boards.flatMap(({ ripped }) =>
@@ -83,43 +92,86 @@ interface NoteContext extends Pick<CutSheetOptions, 'parts' | 'saw' | 'display'>
   readonly blocks: readonly CutBlock[];
 }
 
-function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw, display }: NoteContext): string {
-  const rips = boards.flatMap(({ ripped }) => ripped.flatMap((one) => one.rips));
+/** What a reader must know of the sheets, each a bullet. */
+function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw, display }: NoteContext): string[] {
   const shaved = boards.some(({ cuts, ripped }) =>
     [cuts, ...ripped.flatMap(({ strips }) => strips.map((s) => s.cuts))].some(({ kerfs }) =>
       kerfs.some((kerf) => kerf.width < saw.crossKerf - 1e-6),
     ),
   );
+  const stages = boards.flatMap(({ ripped }) => ripped.flatMap((one) => one.stages));
   const notes: [boolean, string][] = [
     [true, kerfText(saw, display)],
     [true, overText(parts, display)],
-    [true, `Lengths ${along}, thickness of the strips not to scale; ends ${ends}, seen from the left end.`],
     [
-      true,
-      'The square end is at the left; a figure under a cut is the distance from it to the near side of the blade.',
+      boards.some(({ board }) => board.count > 1),
+      'A pattern is one way of cutting a board; its counts are those of one board.',
     ],
     [
       true,
-      'Dark is the blade; what is crossed out is waste. Figures at the blades are the settings of the order of work.',
+      `Lengths ${along}, thickness of the strips not to scale. The square end is at the left; a figure under a cut is its distance from there.`,
     ],
     [
-      rips.some((rip) => setBy(rip) === 'stop'),
-      'At a setting with a stop, the stop is where the fence is drawn and the fence on the other side.',
+      stages.length > 0,
+      `Ends ${ends}, each as the piece lies on the saw, seen from its left end. Dark is the blade; the number over it is its setting in the order of work.`,
     ],
-    [shaved, 'A crosscut narrower than the others is a shaving: the blade runs half in the air.'],
-    [boards.some(({ board }) => board.count > 1), 'Counts of strips and rips are those of one board.'],
+    [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn beside.'],
+    [true, 'What is crossed out is waste; plain ends of strips are spare stock.'],
+    [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],
     [blocks.some(({ thinned }) => thinned === true), 'Where cuts stand too close, not all distances are given.'],
   ];
-  return notes.flatMap(([when, text]) => (when && text !== '' ? [text] : [])).join(' ');
+  return notes.flatMap(([when, text]) => (when && text !== '' ? [text] : []));
 }
 
-function noteInk(text: string, width: number): CutBlock {
-  const all = lines(text, width);
+/** Room inside the box of rules, mm. */
+const BOX_PAD = 2.5;
+
+/** A box of rules with a heading, in two columns where the page is wide. */
+function noteInk(texts: readonly string[], width: number): CutBlock {
+  const [pages] = prosePages({
+    name: 'rules',
+    title: '',
+    alt: '',
+    blocks: texts.map((text) => ({ kind: 'bullet', text })),
+    width: width - 2 * BOX_PAD,
+    height: 1000,
+  });
+  const wide = width > WIDE;
+  const flow = wide ? columns(texts, width - 2 * BOX_PAD) : pages;
+  const top = BOX_PAD + (ASCENT + DESCENT) * TEXT_LARGE + 1.5;
+  const height = top + (flow?.bounds.v1 ?? 0) + BOX_PAD;
   return {
-    marks: all.map((one, i) => write('note', one, [0, (ASCENT + i * LINE_STEP) * TEXT], { height: TEXT })),
-    height: (ASCENT + DESCENT + (all.length - 1) * LINE_STEP) * TEXT,
+    marks: [
+      stroke('edge-light', rectangle({ u0: 0, v0: 0, u1: width, v1: height })),
+      write('title', 'How to read the cut sheets', [BOX_PAD, BOX_PAD + ASCENT * TEXT_LARGE], { height: TEXT_LARGE }),
+      ...moved([...(flow?.marks ?? [])], { du: BOX_PAD, dv: top }),
+    ],
+    height,
     above: 0,
+  };
+}
+
+/** A page wider than this, mm, has its rules in two columns. */
+const WIDE = 260;
+
+/** The rules in two columns about as tall as one another. */
+function columns(texts: readonly string[], width: number): Drawing | undefined {
+  const half = Math.ceil(texts.length / 2);
+  const of = (some: readonly string[]): Drawing =>
+    prosePages({
+      name: 'rules',
+      title: '',
+      alt: '',
+      blocks: some.map((text) => ({ kind: 'bullet', text })),
+      width: (width - 8) / 2,
+      height: 1000,
+    })[0] as Drawing;
+  const [left, right] = [of(texts.slice(0, half)), of(texts.slice(half))];
+  return {
+    ...left,
+    marks: [...left.marks, ...moved([...right.marks], { du: (width + 8) / 2, dv: 0 })],
+    bounds: { ...left.bounds, u1: width, v1: Math.max(left.bounds.v1, right.bounds.v1) },
   };
 }
 
@@ -170,7 +222,7 @@ function rule(page: { marks: Mark[]; height: number }, { above }: CutBlock): voi
 }
 
 function continued(number: number): CutBlock {
-  const text = `Board ${number}, continued`;
+  const text = `Pattern ${number}, continued`;
   return {
     marks: [write('title', text, [0, ASCENT * TEXT_LARGE], { height: TEXT_LARGE })],
     height: (ASCENT + DESCENT) * TEXT_LARGE,

@@ -46,7 +46,7 @@ export function sectionText(a: number, b: number, display: Marks): string {
 export function kerfText({ ripKerf, crossKerf }: Pick<Saw, 'ripKerf' | 'crossKerf'>, display: Marks): string {
   const [rip, cross] = [ripKerf, crossKerf].map((kerf) => sideText(kerf, display, { named: true }));
   const blade = rip === cross ? `a blade ${rip} thick` : `blades ${rip} thick to rip and ${cross} to crosscut`;
-  return `Planned for ${blade} at the teeth. A thicker one does not fit; a thinner one does, but the last strip of a piece is then a little wide and is ripped once more.`;
+  return `Planned for ${blade} at the teeth. A thicker one does not fit. A thinner one does; the last strip of a piece is then a little wide and is brought to size.`;
 }
 
 /** Which parts are cut long at first and by how much; empty where none are. */
@@ -57,4 +57,16 @@ export function overText(parts: readonly Part[], display: Marks): string {
   return each.length === 0
     ? ''
     : `Lengths are those to cut now: ${each.join('; ')} longer than finished, to be trimmed to the measured stack.`;
+}
+
+/** `pattern 1 (12 boards)`, `patterns 1, 2 and 4 (19 boards)`; from the indices of boards cut alike. */
+export function patternsText(
+  list: readonly number[],
+  boards: readonly { readonly board: { readonly count: number } }[],
+): string {
+  const names = list.map((i) => i + 1);
+  const count = list.reduce((sum, i) => sum + (boards[i]?.board.count ?? 0), 0);
+  const many = ` (${count} ${count === 1 ? 'board' : 'boards'})`;
+  if (names.length === 1) return `pattern ${names[0]}${many}`;
+  return `patterns ${names.slice(0, -1).join(', ')} and ${names.at(-1)}${many}`;
 }

@@ -1,5 +1,6 @@
 import type { CutPlan } from '@wattlewright/model';
-import type { BoardCuts, Rip } from './cutboard.ts';
+import type { BoardCuts } from './cutboard.ts';
+import type { Rip } from './cutstages.ts';
 
 /** A rip with its place: index of the board, and of the ripped length on it. */
 interface PlacedRip {

@@ -1,4 +1,5 @@
-import type { BoardCuts, CrossCuts, Stretch } from './cutboard.ts';
+import type { BoardCuts } from './cutboard.ts';
+import type { CrossCuts, Stretch } from './cutcross.ts';
 
 /** Pieces of one kind: the letter of a part, or none for lengths that are ripped next. */
 export interface Kind {

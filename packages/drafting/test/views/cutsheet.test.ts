@@ -256,8 +256,8 @@ describe('sawWork', () => {
       .replaceAll(/\s+/g, ' ');
 
   it('counts the rips of all boards alike, and sets the fence off by what is planed', () => {
-    expect(work(strip(43))).toContain('Fence at 43 mm: board 1, 12 rips 50 deep, lies on 100 face: A 43 × 50');
-    expect(work(strip(43), 0.5)).toContain('Fence at 43.5 mm (leaves 43)');
+    expect(work(strip(43))).toContain('1 fence 43 1 flat, 100 wide 50 12 12 × A 43 × 50 12 × A, what remains');
+    expect(work(strip(43), 0.5)).toContain('1 fence 43.5 1');
   });
 
   it.each([
@@ -265,21 +265,34 @@ describe('sawWork', () => {
     [10, false],
   ])('sets a stop for a strip of %d mm, and warns of it: %s', (at, thin) => {
     expect(work(strip(at)).includes('Thin strips at setting 1')).toBe(thin);
-    expect(work(strip(at))).toContain(`${thin ? 'Stop' : 'Fence'} at ${at} mm`);
+    expect(work(strip(at))).toContain(`1 ${thin ? 'thin-rip stop' : 'fence'} ${at} 1`);
   });
 
   // 50 thick: 20 off, 3 lost, 27 remain 100 deep; 20 off that leaves 4. A piece 27 wide and 100 deep stands.
   it('judges how a piece lies by the piece before the cut, and names a shaving and a blank', () => {
     const through = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'thickness', at, a, b });
     const two = through(20, { part: 'A' }, through(20, { part: 'A' }, { part: 'B' }));
-    expect(work(two)).toContain('Fence at 20 mm: board 1, 24 rips 100 deep, stands on 50 and 27 edge: A 20 × 100');
-    expect(work(through(48, { part: 'A' }, null))).toContain('A 48 × 100 (shavings: the blade runs half in the air)');
+    expect(work(two)).toContain('on edge, 50 and 27 wide 100 24 24 × A 20 × 100 12 × B, what remains tall: high fence');
+    expect(work(two)).toContain('At setting 1 a tall piece stands on a narrow edge');
+    expect(work(through(48, { part: 'A' }, null))).toContain('12 × A 48 × 100 12 take less than the blade is thick');
     const blank: CutTree = { cut: 'rip', axis: 'width', at: 60, a: through(20, { part: 'A' }, null), b: null };
     const told = work(blank);
-    expect(told).toContain(
-      'Fence at 60 mm: board 1, 12 rips 50 deep, lies on 100 face: blanks 50 × 60, ripped again at 2',
-    );
-    expect(told).toContain('Fence at 20 mm: board 1, 12 rips 60 deep, stands on 50 edge: A 20 × 60');
+    expect(told).toContain('1 fence 60 1 flat, 100 wide 50 12 12 × blank 50 × 60, ripped again at 2');
+    expect(told).toContain('2 fence 20 1 on edge, 50 wide 60 12 12 × A 20 × 60');
+  });
+
+  // 40 thick, 1.5 off: no rip and no setting; then a strip 5 thick lies flat against the fence.
+  it('planes what a plane takes, before the rip that wants it, and warns of a thin strip that lies flat', () => {
+    const through = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'thickness', at, a, b });
+    const planed = through(38.5, strip(43), null);
+    const saw = { ...sawOf(3, 3, 0), shaving: 1.5 };
+    const told = (tree: CutTree, thickness: number): string =>
+      textsIn(sawWork(planOf([one(tree, { thickness })]), { parts: [], display, saw, width: 183, height: 204 }))
+        .join(' ')
+        .replaceAll(/\s+/g, ' ');
+    expect(told(planed, 40)).toContain('plane to 38.5 1 all 40 × 100 1 planed 1 fence 43');
+    expect(told(strip(43), 5)).toContain('At setting 1 a thin strip lies flat');
+    expect(told(strip(43), 40)).not.toContain('lies flat');
   });
 
   it('carries the last thin strips past the blade on a scrap: 20 wide, 9 off, 3 lost, 8 remain', () => {
@@ -297,7 +310,7 @@ describe('sawWork', () => {
       .join(' ')
       .replaceAll(/\s+/g, ' ');
     expect(told).toContain('blades 3 mm thick to rip and 2 mm to crosscut');
-    expect(told).toContain('Square the left end of board 1: 10 mm and a blade go.');
+    expect(told).toContain('Square the left end of the boards of pattern 1 (1 board): 10 mm and a blade go.');
     expect(told).toContain('25 mm longer than finished');
   });
 
