@@ -56,15 +56,25 @@ export const woodRules: readonly Rule[] = [
       const { courses, cover, movement, display } = panel;
       if (courses.gap > 0 || movement.dryOpening <= cover.height + 1e-6) return undefined;
       const [figure, limit] = unlikeLengths(movement.dryOpening, cover.height, display);
+      // Strips were wanted, but the ends of the top course stand out too far for them to lie on the rail.
+      const blocked = cover.height <= 0 && cover.reach > 0;
       return {
         level: 'caution',
         text: 'The joint over the stack opens further in the dry season than its cover hides.',
         figure,
         limit,
         judged: (found, hidden) =>
-          `It opens to ${found}; ${cover.height > 0 ? `the strips hide ${hidden}` : 'there are no strips to hide it'}`,
+          `It opens to ${found}; ${
+            cover.height > 0
+              ? `the strips hide ${hidden}`
+              : blocked
+                ? `no strip can hide it, since the top course reaches ${lengthText(cover.reach, display)} from mid-depth, past what the rail bears`
+                : 'there are no strips to hide it'
+          }`,
         field: 'top.cover',
-        mend: 'higher cover strips, a deeper frame to make room for them, or less room at the top',
+        mend: blocked
+          ? 'a deeper frame, or a top course that begins and ends with a single stave, or stops at the stiles that hold the ends in'
+          : 'higher cover strips, a deeper frame to make room for them, or less room at the top',
       };
     },
   }),

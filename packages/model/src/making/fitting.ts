@@ -93,8 +93,8 @@ function dryFit(making: Making): StepText {
       `Every stave stands on the bed of the bottom groove${tight ? '. The rails have to close on the stiles: plane up to ' : ', with room over it in the top one.'}${tight ? `${roundIn(making, 3, '1/8')} off the top end of a stave that holds them apart.` : ''}`,
       'Lay the lower left corner on the corner template: rail, stile, first stave and first courses lie where it shows them.',
       'Measure both diagonals.',
-      `Drill all holes of the frame now, where the sticks and templates have them: corners and end staves${throughStiles ? ', and the fixings through the stiles' : ''}. Later steps only drive the screws.`,
       'Mark top, front and left on the frame, and take it apart.',
+      `Drill all holes of the frame now, where the sticks and templates have them: corners and end staves${throughStiles ? ', and the fixings through the stiles' : ''}. Later steps only drive the screws.`,
     ],
     figures: [
       ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
@@ -116,7 +116,7 @@ function ease(making: Making): StepText {
     title: 'Ease and sand the parts',
     cautions: [],
     text: [
-      'Now, for once woven no paper gets between: take the saw marks off the slats with a plane or paper, the same from all, without thinning them; sand staves, strips and the inner faces of the frame.',
+      'Now, for once woven no paper gets between: take the saw marks off the slats with a plane or paper, from their faces only and the same from all: their edges make the stack; sand staves, strips and the inner faces of the frame.',
       `Ease every arris of staves and slats by about ${arris}: a slat bears on the arris of a stave, and a sharp one marks it. Leave the ends of the stiles and the faces that are glued as the saw left them.`,
     ],
     figures: [],

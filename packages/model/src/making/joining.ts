@@ -63,7 +63,7 @@ function setStaves(making: Making): StepText {
         : [
             'A batten with notches at the marks of the stave stick, set over their tops between one slat and the next, keeps them apart until the first courses do.',
           ]),
-      ...(stopped(making) ? ['Pin the stop strips of one face; those of the other face go on after weaving.'] : []),
+      ...(stopped(making) ? ['Pin the stop strips of the back; those of the front go on after weaving.'] : []),
     ],
     figures: jointFigures(making, 'end stave to stile'),
   };
@@ -115,7 +115,7 @@ function square(making: Making): StepText {
             'Glue a plug over every sunk head of the corners, its grain with the rail’s, and pare it flush when the glue is hard.',
           ]
         : []),
-      ...(stopped(making) ? ['Pin the stop strips of the open face.'] : []),
+      ...(stopped(making) ? ['Pin the stop strips of the front.'] : []),
     ],
     figures: [
       ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),

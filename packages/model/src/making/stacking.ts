@@ -56,7 +56,7 @@ function measureStack(making: Making): StepText {
       `Measure the thickness of ten slats laid on one another and divide by ten. If they are more than ${doubt} thicker than planned, plane them: thicker slats bend harder and stand out farther. Thinner ones only hold less firmly.`,
       done
         ? 'Both are in the job already: what follows is figured from them.'
-        : 'Then figure stiles and staves on this sheet by the two lines below: the difference between the stack measured and the stack planned goes on, or comes off, every stile, stave and stop strip, and the outside height. On the course stick the mark of course n moves by that difference times (n - 1), divided by the number of courses: nothing at the first, half of it half-way up.',
+        : 'Then figure stiles and staves on this sheet by the two lines below: the difference between the stack measured and the stack planned goes on, or comes off, every stile and stave, every stop strip if there are any, and the outside height. On the course stick the mark of course n moves by that difference times (n - 1), divided by the number of courses: nothing at the first, half of it half-way up.',
       ...(done
         ? []
         : [
@@ -77,7 +77,7 @@ function measureStack(making: Making): StepText {
 
 /** How many gaps, all of them together, and one: a gap need not lie on a mark, so the sum is told too. */
 function gapsText({ count, gap }: Panel['courses'], fine: (length: number) => string): string | undefined {
-  return gap > 0 ? `${count - 1}, ${fine(gap * (count - 1))} in all, ${fine(gap)} each` : undefined;
+  return gap > 0 ? `${count - 1}, ${fine(gap * (count - 1))} in all, about ${fine(gap)} each` : undefined;
 }
 
 /** How stile and stave follow from the measured stack, with the sizes planned. */

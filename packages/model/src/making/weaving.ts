@@ -30,7 +30,9 @@ export function weave(making: Making): StepText {
         sideAt(panel, 0, 0) > 0 ? 'in front' : 'behind',
       ),
       ...eachPanel(panels, 'rows, bottom up', (panel) => repeatText(panel.weave)),
-      ...eachPanel(panels, 'course to course', ({ courses }) => show(courses.pitch)),
+      ...eachPanel(panels, 'course to course', ({ courses }) =>
+        courses.gap > 0 ? `about ${show(courses.pitch)}; mark them from the stick` : show(courses.pitch),
+      ),
       ...eachPanel(panels, 'clear at each end of a slat', (panel) => endClearance(panel, show)),
     ],
   };

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type Panel, partsOf, sampleSlat, screwSchedule } from '../../src/index.ts';
-import { panelOf } from '../support.ts';
+import { check, findingSentences, type Panel, partsOf, sampleSlat, screwSchedule, solve } from '../../src/index.ts';
+import { jobOf, panelOf } from '../support.ts';
 
 const base = { size: { width: 1000, height: 1200 }, stave: { count: 4 }, fit: { vary: 'outside' } };
 const solved = (more: object = {}) => panelOf({ ...base, ...more }, { unit: 'mm' });
@@ -67,6 +67,19 @@ describe('cover strips', () => {
     });
     expect(cover).toMatchObject({ height: 0, thickness: 0, length: 0 });
     expect(cover.reach).toBeGreaterThan(rail.depth / 2 - 4);
+  });
+
+  test('that are left out are told of, with how far the top course reaches', () => {
+    const job = jobOf(
+      { size: { width: 1800, height: 900 }, stave: { count: 12 }, weave: 'two-over-two basket' },
+      { unit: 'mm' },
+    );
+    const panels = solve(job);
+    const reach = panels[0]?.cover.reach ?? 0;
+    const told = check(job, { panels }).find(({ code }) => code === 'dry-opening');
+    expect(findingSentences(told as NonNullable<typeof told>).join(' ')).toContain(
+      `the top course reaches ${reach.toFixed(1)} mm from mid-depth`,
+    );
   });
 
   test('a strip as high as a course and more stands clear of the courses under it as well', () => {
