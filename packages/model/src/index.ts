@@ -190,6 +190,7 @@ export { isPlaned, type Planing } from './cutting/plane.ts';
 export { planCuts, type SearchOptions } from './cutting/engine.ts';
 export {
   boundText,
+  gapPercent,
   moneyText,
   PLANS_JUDGED,
   type PlanTextOptions,

@@ -1,5 +1,7 @@
 import {
   type BraceDetails,
+  type BracePlate,
+  bracePlates,
   gateDetails,
   INCH,
   type Panel,
@@ -14,7 +16,6 @@ import type { PathMark, Point } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { circle, line, polygon, rectangle } from '../path.ts';
 import type { View } from '../view.ts';
-import { type BracePlate, bracePlates } from './detailbrace.ts';
 import { braceOutline, fittings } from './fittings.ts';
 import { faceBox } from './front.ts';
 import { partOf } from './partof.ts';

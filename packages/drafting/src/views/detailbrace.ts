@@ -1,4 +1,4 @@
-import { gateDetails, INCH, type Panel, type PanelPlace, type Part, screwSchedule } from '@wattlewright/model';
+import { type BracePlate, bracePlates, INCH, type Panel, type PanelPlace, type Part } from '@wattlewright/model';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { circle, line, rectangle } from '../path.ts';
@@ -10,40 +10,9 @@ import { breakLine, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
 
-/** Half the width of an eye and a clip as drawn, and wood of a plate round its screws, mm; common practice, no source. */
+/** Half the width of an eye and a clip as drawn, mm; common practice, no source. */
 const EYE = 6;
 const CLIP = 5;
-const ROUND = 9;
-
-/** The upper end of a cable brace: its eye, the screws of its plate, and the plate as far as it must reach for them. */
-export interface BracePlate {
-  readonly eye: PanelPlace;
-  readonly screws: readonly PanelPlace[];
-  readonly from: Pick<PanelPlace, 'x' | 'y'>;
-  readonly to: Pick<PanelPlace, 'x' | 'y'>;
-}
-
-/** The plates of a cable brace, the upper one first; none for a panel without a cable. */
-export function bracePlates(panel: Panel): BracePlate[] {
-  const brace = panel.details.use === 'gate' ? gateDetails(panel).brace : undefined;
-  const row = screwSchedule(panel).find(({ joint }) => joint === 'brace plate to frame');
-  if (brace?.kind !== 'cable' || !row) return [];
-  const { width, height } = panel.outside;
-  return [brace.hinge, brace.latch]
-    .toSorted((a, b) => b.y - a.y)
-    .map((eye) => {
-      const near = ({ x, y }: PanelPlace): boolean =>
-        x > width / 2 === eye.x > width / 2 && y > height / 2 === eye.y > height / 2;
-      const screws = row.places.filter(near);
-      const [xs, ys] = [[eye, ...screws].map(({ x }) => x), [eye, ...screws].map(({ y }) => y)];
-      return {
-        eye,
-        screws,
-        from: { x: Math.max(0, Math.min(...xs) - ROUND), y: Math.max(0, Math.min(...ys) - ROUND) },
-        to: { x: Math.min(width, Math.max(...xs) + ROUND), y: Math.min(height, Math.max(...ys) + ROUND) },
-      };
-    });
-}
 
 /** How much of the corner is shown along and down, mm. */
 function reachOf({ stile, rail }: Panel): { readonly x: number; readonly y: number } {

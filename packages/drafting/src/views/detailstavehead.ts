@@ -121,7 +121,7 @@ function notes(panel: Panel, at: View): NoteTarget[] {
       ? [
           {
             at: at(-(strip.z[0] + strip.z[1]) / 2, strip.y[0] + (strip.y[1] - strip.y[0]) / 3),
-            text: `Cover strips, ${saidFine(2 * strip.z[0], display)} apart, ${coverPlace(panel)}${pins ? `, glued and pinned up into the rail, ${screwName(pins.row)}` : ''}; never to a slat`,
+            text: `Cover strips, ${saidFine(2 * strip.z[0], display)} apart, ${coverPlace(panel)}${pins ? `, glued and pinned plumb up into the rail, ${screwName(pins.row)}` : ', glued without pins'}; never to a slat`,
           },
         ]
       : []),

@@ -1,9 +1,9 @@
-import { gateDetails, type Panel, sampleSlat, screenDetails, sideAt } from '@wattlewright/model';
+import { bracePlates, gateDetails, type Panel, sampleSlat, screenDetails, sideAt } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
 import { standardScale } from '../../src/scale.ts';
 import { backElevation, backMakers, hasBack } from '../../src/views/back.ts';
 import { turned } from '../../src/views/backmirror.ts';
-import { braceMakers, bracePlates } from '../../src/views/detailbrace.ts';
+import { braceMakers } from '../../src/views/detailbrace.ts';
 import { openingMakers } from '../../src/views/opening.ts';
 import { faultsOf } from '../layout/faults.ts';
 import { example, examples, isWithinBounds, measured, wordsOf } from './read.ts';

@@ -1,28 +1,37 @@
 import type { Panel } from '../panel/panel.ts';
+import { gateDetails } from '../uses/gate.ts';
+import type { Place } from '../uses/place.ts';
 import { screwSchedule } from './schedule.ts';
 
-/** The plate at one end of a cable, over the joint of rail and stile: its middle in the panel frame, and its size, mm. */
+/** The plate at one end of a cable brace: its eye, its screws, and as far as it must reach for them, panel frame, mm. */
 export interface BracePlate {
-  readonly x: number;
-  readonly y: number;
-  readonly width: number;
-  readonly height: number;
+  readonly eye: Place;
+  readonly screws: readonly Place[];
+  readonly from: Pick<Place, 'x' | 'y'>;
+  readonly to: Pick<Place, 'x' | 'y'>;
 }
 
-/** Metal kept round the holes of a plate, mm: common practice, no source. */
-const ROUND = 10;
+/** Metal of a plate round its holes, mm; common practice, no source. */
+const ROUND = 9;
 
-/** The plates of a gate's cable, the hinge side's first: as large as their screws ask for. None without a cable. */
+/** The plates of a cable brace, the upper one first; none for a panel without a cable. */
 export function bracePlates(panel: Panel): BracePlate[] {
+  const brace = panel.details.use === 'gate' ? gateDetails(panel).brace : undefined;
   const row = screwSchedule(panel).find(({ joint }) => joint === 'brace plate to frame');
-  const places = row?.places ?? [];
-  const { stile, outside } = panel;
-  return [places.slice(0, 2), places.slice(2)].flatMap((pair) => {
-    const [one, other] = pair;
-    if (!one || !other) return [];
-    const middle = one.x < outside.width / 2 ? stile.width / 2 : outside.width - stile.width / 2;
-    const off = Math.max(...pair.map(({ x }) => Math.abs(x - middle)));
-    const width = Math.min(stile.width, 2 * (off + ROUND));
-    return { x: middle, y: (one.y + other.y) / 2, width, height: Math.abs(one.y - other.y) + 2 * ROUND };
-  });
+  if (brace?.kind !== 'cable' || !row) return [];
+  const { width, height } = panel.outside;
+  return [brace.hinge, brace.latch]
+    .toSorted((a, b) => b.y - a.y)
+    .map((eye) => {
+      const near = ({ x, y }: Place): boolean =>
+        x > width / 2 === eye.x > width / 2 && y > height / 2 === eye.y > height / 2;
+      const screws = row.places.filter(near);
+      const [xs, ys] = [[eye, ...screws].map(({ x }) => x), [eye, ...screws].map(({ y }) => y)];
+      return {
+        eye,
+        screws,
+        from: { x: Math.max(0, Math.min(...xs) - ROUND), y: Math.max(0, Math.min(...ys) - ROUND) },
+        to: { x: Math.min(width, Math.max(...xs) + ROUND), y: Math.min(height, Math.max(...ys) + ROUND) },
+      };
+    });
 }

@@ -65,7 +65,10 @@ export function fittingsOf(panel: Panel): Fitting[] {
               ),
               piece(`thimble for wire of ${size(CABLE.diameter)}`, 2),
               piece(`wire clip for wire of ${size(CABLE.diameter)}`, 4),
-              piece(`plate with eye${plate ? `, ${size(plate.width)} x ${size(plate.height)} or more` : ''}`, 2),
+              piece(
+                `plate with eye${plate ? `, ${size(plate.to.x - plate.from.x)} x ${size(plate.to.y - plate.from.y)} or more` : ''}`,
+                2,
+              ),
             ]
           : [];
       const latch = `${details.pool ? 'self-latching latch' : 'latch'} with its keep and screws`;

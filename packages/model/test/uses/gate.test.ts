@@ -96,12 +96,15 @@ describe('gateDetails', () => {
     const panel = gate();
     const plates = bracePlates(panel);
     expect(plates).toHaveLength(2);
-    for (const { x, y, width, height } of plates) {
-      const near = Math.min(y, panel.outside.height - y);
-      expect(near - height / 2).toBeLessThan(panel.rail.height);
-      expect(near + height / 2).toBeGreaterThan(panel.rail.height);
-      expect(Math.min(x, panel.outside.width - x)).toBeCloseTo(panel.stile.width / 2, 9);
-      expect(width).toBeLessThanOrEqual(panel.stile.width + 1e-9);
+    for (const { eye, screws, from, to } of plates) {
+      expect(screws).toHaveLength(2);
+      const joint = eye.y < panel.outside.height / 2 ? panel.rail.height : panel.outside.height - panel.rail.height;
+      expect(from.y).toBeLessThan(joint);
+      expect(to.y).toBeGreaterThan(joint);
+      for (const { x, y } of [eye, ...screws]) {
+        expect(Math.abs(x - (from.x + to.x) / 2)).toBeLessThan((to.x - from.x) / 2);
+        expect(Math.abs(y - (from.y + to.y) / 2)).toBeLessThan((to.y - from.y) / 2);
+      }
     }
     expect(bracePlates(gate({ brace: { kind: 'strut' } }))).toEqual([]);
   });

@@ -1,5 +1,5 @@
 import { type Drawing, fractions, tablePages } from '@wattlewright/drafting';
-import { drillText, formatLength, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
+import { drillText, formatLength, gluedStrips, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
 
 /** Screws and pins by joint: which, how many, what to drill, where, and what to watch; panels alike share a row. */
 export function screwTable(
@@ -11,6 +11,13 @@ export function screwTable(
     for (const row of screwSchedule(panel)) {
       const { joint, name, count, material, where, remark } = row;
       const cells = [joint, `${name}, ${material}`, `${count}`, bitsText(row, job), where, remark ?? ''].map(fractions);
+      const key = cells.join('|');
+      rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
+    }
+  }
+  for (const panel of panels) {
+    for (const { joint, where, why } of gluedStrips(panel)) {
+      const cells = [joint, 'glue alone', '', '', where, why].map(fractions);
       const key = cells.join('|');
       rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
     }
