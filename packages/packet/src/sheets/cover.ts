@@ -1,6 +1,7 @@
 import {
   type Block,
   compose,
+  fit,
   fractions,
   type Item,
   type Layout,
@@ -50,7 +51,7 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
   // How many sheets the text takes does not depend on the numbers in it.
   const text = textBefore(Math.max(1, textBefore(2).length) + 1);
   const panes: Pane[] = [
-    ...beside(picturesOf(settled)),
+    ...picturePanes(settled, page),
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),
   ];
   const cover = compose(panes, on, { unit: page.unit, subject: 'Cover' });
@@ -66,16 +67,24 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
 /** Width of a column on the cover, mm; common practice, no source. */
 const COLUMN = 95;
 
-/** Each run as it stands, and each make of panel that is in none. */
-function picturesOf({ job, panels, parts }: Settled): Item[] {
+/** The pictures in their places; of the makes of panel alone where a run is too long for its place. */
+function picturePanes({ job, panels, parts }: Settled, { upright, unit }: Page): Pane[] {
   const runs = layRuns(job, panels);
   const inRun = new Set(runs.flatMap((run) => run.panels.map(({ name }) => name)));
-  const alone = panels.filter(({ name }) => !inRun.has(name));
-  const makes = alone.filter((panel, i) => alone.findIndex((other) => makeOf(other) === makeOf(panel)) === i);
-  return [
-    ...runs.map((run) => runMaker(run, { panels, parts })),
-    ...makes.map((panel) => pictureMaker(panel, { parts })),
-  ].slice(0, MOST_PICTURES);
+  const panes = (shown: typeof runs, alone: readonly Panel[]): Pane[] => {
+    const makes = alone.filter((panel, i) => alone.findIndex((other) => makeOf(other) === makeOf(panel)) === i);
+    const items = [
+      ...shown.map((run) => runMaker(run, { panels, parts })),
+      ...makes.map((panel) => pictureMaker(panel, { parts })),
+    ];
+    return beside(items.slice(0, MOST_PICTURES));
+  };
+  const withRuns = panes(
+    runs,
+    panels.filter(({ name }) => !inRun.has(name)),
+  );
+  const isRoomy = withRuns.every((pane) => fit(pane.item, [paneBox(upright, pane)], unit) !== undefined);
+  return isRoomy ? withRuns : panes([], panels);
 }
 
 /** Pictures in the upper part of the cover: one alone, more in two columns, the first of three over both. */
