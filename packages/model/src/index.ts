@@ -188,6 +188,7 @@ export type {
 } from './cutting/plan.ts';
 export { isPlaned, type Planing } from './cutting/plane.ts';
 export { planCuts, type SearchOptions } from './cutting/engine.ts';
+export { lettersCut, planWhatCanBeCut } from './cutting/partial.ts';
 export {
   boundText,
   gapPercent,

@@ -1,5 +1,5 @@
-import { planCuts } from './cutting/engine.ts';
 import { type FreeHeightPlan, planWithFreeHeight, slatHeights } from './cutting/heights.ts';
+import { planWhatCanBeCut } from './cutting/partial.ts';
 import type { CutPlan } from './cutting/plan.ts';
 import type { PlanLimits, PlanProgress } from './cutting/quick.ts';
 import type { Finding } from './finding.ts';
@@ -57,7 +57,8 @@ export async function settle(job: Job, options: SettleOptions = {}): Promise<Set
   const panels = solve(job, heights);
   const parts = partsOf(panels, job);
   const { stock, offcuts, saw } = job;
-  const plan = await planCuts({ parts: partsToCut(panels, parts), stock, offcuts, saw, ...options });
+  const toCut = { parts: partsToCut(panels, parts), stock, offcuts, saw, display: job.display };
+  const plan = await planWhatCanBeCut({ ...toCut, ...options });
   return { job, panels, parts, plan, findings: check(job, { panels, parts, plan }), choices };
 }
 
@@ -148,13 +149,12 @@ function choiceOf(
   const names = kind.map(({ name }) => name).join(', ');
   const height = chosen?.height ?? 0;
   const plainHeight = before?.height ?? height;
-  const waste = (share = 0) => `${(share * 100).toFixed(1)} % waste`;
   const gain =
     result.plan.costIs === 'price' && result.saved > 0
       ? `saves ${result.saved.toFixed(2)}${currency ? ` ${currency}` : ''}`
       : result.saved > 0
         ? `takes ${((result.saved / (before?.cost ?? 1)) * 100).toFixed(1)} % less wood`
-        : `costs the same, with ${waste(chosen?.waste)} for ${waste(before?.waste)}`;
+        : 'costs the same and wastes less';
   const text =
     Math.abs(height - plainHeight) < 1e-6
       ? `${names}: slats ${show(height)} high, the nearest to the wish; no other height that closes the panel is cheaper to cut.`

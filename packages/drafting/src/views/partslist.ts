@@ -28,7 +28,9 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
   const rows = parts.map((part): Cell[] => [
     { marks: balloon([0, 0], part.letter, part.letter), bounds: LETTER },
     partPicture(part, scale.ratio, panels),
-    part.over > 0 ? `${part.name}\ncut ${sideText(part.over, display, { named: true })} long` : part.name,
+    part.over > 0
+      ? `${part.name}\nleave ${sideText(part.over, display, { named: true })} over:\ncut ${lengthText(part.length + part.over, display)} first`
+      : part.name,
     part.spare > 0 ? `${part.count} + ${part.spare}` : `${part.count}`,
     lengthText(part.length, display),
     sideText(part.width, display),

@@ -1,4 +1,4 @@
-import { type CutPlan, fineMarks, type Marks, type Part, type Stock } from '@wattlewright/model';
+import { type CutPlan, fineMarks, lettersCut, type Marks, type Part, type Stock } from '@wattlewright/model';
 import { type Block, prosePages } from '../layout/prose.ts';
 import type { Drawing } from '../mark.ts';
 import { type BoardCuts, boardCuts } from './cutboard.ts';
@@ -41,14 +41,17 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
   const settings = ripSettings(plan, boards);
   const stops = cutStops(boards);
   const page = { ...options, boards };
+  const cut = lettersCut(plan);
+  const made = { ...options, parts: options.parts.filter(({ letter }) => cut.has(letter)) };
   return [
     ...prose([
+      ...(plan.status === 'impossible' ? [leftOut(plan)] : []),
       ...before(boards, options),
       ...section('Rip', [
         ...(settings.length > 0 ? [said(ripping(options.display, options.saw.planing))] : []),
         ...ripCautions(settings, options.display),
       ]),
-      ...section('When all is cut', counted(options)),
+      ...section('When all is cut', counted(made)),
     ]),
     ...stopWork('1. Crosscut the boards', stops.boards, page),
     ...ripWork('2. Rip', settings, page),
@@ -58,6 +61,11 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
 
 /** A page wider than this, mm, has its text in two columns. */
 const WIDE = 260;
+
+/** What this plan leaves out, and why. */
+function leftOut({ refusal }: CutPlan): Block {
+  return { kind: 'caution', text: `Left out of this plan: ${refusal?.text ?? 'some parts'}.` };
+}
 
 const said = (text: string): Block => ({ kind: 'paragraph', text });
 

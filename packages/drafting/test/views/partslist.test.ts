@@ -52,9 +52,9 @@ describe('partsTable', () => {
     expect(
       all(long)
         .join(' ')
-        .match(/cut 1 in long/g),
+        .match(/leave 1 in over:/g),
     ).toHaveLength(long.filter(({ over }) => over > 0).length);
-    expect(all(parts).join(' ')).not.toContain('cut 1 in long');
+    expect(all(parts).join(' ')).not.toContain('over:');
   });
 
   it('gives a ripped side at the mark it lies on: 1 33/64 in, not 1 1/2', () => {

@@ -1,5 +1,4 @@
 import type { Mixture, Rest } from './bound.ts';
-import { mayRip } from './fit.ts';
 import type { BoardRoom, Nested, StickKind } from './nested.ts';
 import { floorIndex } from './positions.ts';
 import { price } from './pricing.ts';
@@ -139,10 +138,9 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
     const top = room.top[board] as number;
     toBar[top] = Math.min(toBar[top] as number, asked);
   });
-  const ways = room.segments.reduce<number[][]>((lists, _, s) => [...lists, usefulRips(nested, room, s)], []);
   // Longer segments come off a board first: any other order only says the same again.
   for (let s = room.segments.length - 1; s >= 0; s--) {
-    if ((ways[s] as number[]).length === 0) continue;
+    if ((room.ways[s] as readonly number[]).length === 0) continue;
     const size = room.segments[s] as number;
     let to = room.at.length - 1;
     for (let i = room.at.length - 1; i > 0 && (room.at[i] as number) >= size; i--) {
@@ -157,7 +155,7 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
     }
     if (choices.length > of.most) return false;
   }
-  ways.forEach((list, s) => {
+  room.ways.forEach((list, s) => {
     if ((toSegment[s] as number) > slack) return;
     for (const q of list) {
       const { counts } = room.patterns[q] as SectionPattern;
@@ -175,22 +173,6 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
     }
   });
   return choices.length <= of.most;
-}
-
-/** Patterns for which no shorter segment gives sticks as long. */
-function usefulRips(nested: Nested, room: BoardRoom, s: number): number[] {
-  const size = room.segments[s] as number;
-  const { crossKerf, shortestRip } = nested.problem;
-  const ripped = mayRip(nested.problem, size);
-  return room.patterns.flatMap(({ counts, rips }, q) => {
-    if (rips > 0 && !ripped) return [];
-    const longest = counts.reduce((most, n, c) => {
-      const at = nested.kinds[room.kinds[c] as number]?.at[room.inKind[c]?.[s] as number] as number;
-      return n > 0 ? Math.max(most, at) : most;
-    }, 0);
-    if (longest === 0) return [];
-    return size <= Math.max(longest, rips > 0 ? shortestRip + crossKerf : 0) ? [q] : [];
-  });
 }
 
 /** Length patterns of one kind of stick; false where there are too many. */

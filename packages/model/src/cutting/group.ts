@@ -7,18 +7,27 @@ import { type Nested, nest, withPatterns } from './nested.ts';
 import type { BoundKind } from './plan.ts';
 import type { BoardClass, Problem } from './problem.ts';
 import { betterPatterns, coarseLengths, relaxedBound } from './relaxed.ts';
+import { type Held, holdWhole, renew } from './renew.ts';
 
-/** Parts and boards that have nothing to do with the rest of the job, and the best plan for them so far. */
-export interface Group {
+/** Parts and boards that have nothing to do with the rest of the job, and the least that any plan for them costs. */
+export interface Bounded {
   readonly nested: Nested;
   readonly rest: Rest;
   readonly mix: Mixture;
+  /** Table cells filled by one pricing, roughly: every budget counts them. */
+  readonly cells: number;
+  readonly bound: number;
+  readonly boundKind: BoundKind;
+}
+
+/** The same with the best plan so far. */
+export interface Group extends Bounded {
+  /** The whole boards of the mixture, in the order of the draft's first takes; what they leave is open. */
+  readonly held: Held;
   readonly draft: Draft;
   /** Whether the draft makes every piece. */
   readonly done: boolean;
   readonly cost: number;
-  readonly bound: number;
-  readonly boundKind: BoundKind;
   /** True where it is proven that the boards there are cannot make every piece. */
   readonly hopeless: boolean;
 }
@@ -49,8 +58,8 @@ function split(problem: Problem): Problem[] {
   }));
 }
 
-/** The own core's plan and bound for one group. */
-export function planGroup(tables: Nested): Group {
+/** The least that any plan of one group costs, as the own core knows. */
+export function boundGroup(tables: Nested): Bounded {
   const rest = wholeRest(tables);
   const relaxed = tables.complete ? undefined : relaxedBound(tables, rest, 8);
   const coarse = tables.lengthsComplete ? undefined : coarseBound(tables.problem);
@@ -58,28 +67,37 @@ export function planGroup(tables: Nested): Group {
   const step = nested.problem.costStep;
   const linear = roundUp(nested.complete ? mix.bound : (relaxed?.bound ?? coarse ?? 0), step);
   const material = roundUp(materialBound(nested.problem), step);
-  const bound = Math.max(linear, material);
   const boundKind = linear >= material ? 'linear' : 'material';
-  const make = (draft: Draft): Group => ({
-    nested,
-    rest,
-    mix,
-    draft,
-    done: isDone(draft.rest),
-    cost: costOfTakes(nested, draft.takes),
-    bound,
-    boundKind,
-    hopeless: false,
-  });
-  const drafts = Math.min(60, 5 + 2 * nested.problem.demands.length);
-  const rounds = Math.max(1, Math.min(24, Math.floor(2e7 / (cells * drafts))));
-  let group = make(correctedGreedy(nested, rest, mix.worth, rounds));
-  const settled = (): boolean => group.done && group.cost <= bound;
-  if (!settled())
-    group = make(better(nested, group.draft, dive(nested, rest, mix, Math.min(40, Math.floor(4e6 / cells)))));
-  if (!settled() && cells * drafts < 2e7) group = make(withoutSome(nested, rest, mix.worth, group.draft, 2 * rounds));
+  return { nested, rest, mix, cells, bound: Math.max(linear, material), boundKind };
+}
+
+/** The own core's plan for one group. The whole boards of the mixture are held, so that what is open stays small. */
+export function planGroup(bounded: Bounded): Group {
+  const { nested, rest, mix, cells } = bounded;
+  const held = holdWhole(nested, rest, mix);
+  const openBound = roundUp(held.mix.bound, nested.problem.costStep);
+  const boards = 5 + 2 * held.mix.taken.length;
+  const rounds = Math.max(1, Math.min(24, Math.floor(2e7 / (cells * boards))));
+  const { worth } = mix;
+  let open = correctedGreedy(nested, held.rest, worth, rounds);
+  const settled = (): boolean => isDone(open.rest) && costOfTakes(nested, open.takes) <= openBound;
+  if (!settled()) open = better(nested, open, dive(nested, held.rest, held.mix, Math.min(40, Math.floor(4e6 / cells))));
+  if (!settled() && cells * boards < 2e7) open = withoutSome(nested, held.rest, worth, open, 2 * rounds);
+  const renewals = Math.min(MOST_RENEWALS, Math.floor(RENEWED / cells));
+  if (!settled()) open = renew(nested, held.rest, open, { worth, bound: openBound, rounds: renewals });
+  const group = withDraft({ ...bounded, held }, { takes: [...held.takes, ...open.takes], rest: open.rest });
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
 }
+
+/** A group with another draft. */
+export function withDraft(group: Bounded & { readonly held: Held }, draft: Draft): Group {
+  const cost = costOfTakes(group.nested, draft.takes);
+  return { ...group, draft, done: isDone(draft.rest), cost, hopeless: false };
+}
+
+/** Table cells filled over all rounds of renewal of a first draft, roughly. */
+const RENEWED = 1e6;
+const MOST_RENEWALS = 40;
 
 /** Rounds in which the worths of a mixture may bring further section patterns. */
 const ROUNDS = 4;
@@ -110,7 +128,7 @@ function coarseBound(problem: Problem): number | undefined {
 function cellsOf(nested: Nested): number {
   const kinds = nested.kinds.reduce((sum, k) => sum + k.at.length * k.items.length, 0);
   const rooms = nested.rooms.reduce(
-    (sum, r) => sum + r.segments.length * r.patterns.length * r.kinds.length + r.at.length * 30,
+    (sum, r) => sum + r.ways.reduce((n, list) => n + (1 + list.length) * r.kinds.length, 0) + r.at.length * 30,
     0,
   );
   return 1 + kinds + rooms;

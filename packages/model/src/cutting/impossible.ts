@@ -1,3 +1,4 @@
+import { fineMarks, formatLength } from '../length.ts';
 import type { Part } from '../parts/part.ts';
 import { serves } from './fit.ts';
 import { canMake, type Nested } from './nested.ts';
@@ -82,16 +83,13 @@ export function misfit(problem: Problem): Refusal | undefined {
         problem.boards.some((b) => classOf(problem, b.class).wood === d.wood) ? undefined : `no stock of ${d.wood}`,
     ],
     ['grade', (d) => (boardsFor(problem, d).length > 0 ? undefined : `no clear stock of ${d.wood}`)],
-    [
-      'section',
-      (d) => (fitting(problem, d).length > 0 ? undefined : `no ${d.wood} thick and wide enough: needs ${section(d)}`),
-    ],
+    ['section', (d) => (fitting(problem, d).length > 0 ? undefined : noSection(problem, d))],
     [
       'length',
       (d) => {
         const longest = fitting(problem, d).reduce((l, b) => Math.max(l, b.room - problem.crossKerf), 0);
         if (d.length <= longest) return undefined;
-        return `length ${mm(d.length)}, the longest board that fits has ${mm(longest)} between its trims`;
+        return `it is cut ${told(problem, d.length)} long, and the longest board that fits gives ${told(problem, longest)} between its trims: buy a longer board`;
       },
     ],
   ];
@@ -111,14 +109,30 @@ export function ripFault(nested: Nested): Refusal | undefined {
     (_, d) => !nested.rooms.some((room) => room.boards.some((_b, b) => canMake(nested, room, b, d))),
   );
   if (at < 0) return undefined;
-  const limits = `shortest piece to rip ${mm(problem.shortestRip)}, narrowest ${mm(problem.narrowestRip)}`;
-  const { demands, deepestRip } = problem;
-  const d = demands[at] as Demand;
-  const needs = `${section(d)} x ${mm(d.length)} needs a rip of too small a piece`;
-  const deep = Number.isFinite(deepestRip)
-    ? { or: ' or too deep a cut', limit: `, deepest ${mm(deepestRip)}` }
-    : undefined;
-  return refuse('minRip', `${needs}${deep?.or ?? ''}: ${limits}${deep?.limit ?? ''}`, d.parts[0]);
+  const d = problem.demands[at] as Demand;
+  return refuse('minRip', brokenLimit(problem, d), d.parts[0]);
+}
+
+/** What is larger than every board, and what would do. */
+function noSection(problem: Problem, d: Demand): string {
+  const there = boardsFor(problem, d).map((b) => classOf(problem, b.class));
+  const largest = there.reduce((a, b) => (b.thickness * b.width > a.thickness * a.width ? b : a));
+  return `no ${d.wood} is ${section(problem, d)} or more; the largest is ${section(problem, largest)} when planed: buy thicker or wider boards`;
+}
+
+/** Which rule of the saw stands in the way, judged by the board that is nearest in size, and what would do. */
+function brokenLimit(problem: Problem, d: Demand): string {
+  const all = fitting(problem, d).map((b) => classOf(problem, b.class));
+  const nearest = all.reduce((a, b) => (b.thickness * b.width < a.thickness * a.width ? b : a));
+  const buy = `buy a board ${section(problem, d)} or no more than ${told(problem, Math.max(problem.shaving, 1))} over`;
+  const longest = fitting(problem, d).reduce((l, b) => Math.max(l, b.room - problem.crossKerf), 0);
+  if (longest < problem.shortestRip) {
+    return `its boards are ${told(problem, longest)} long, and nothing shorter than ${told(problem, problem.shortestRip)} is ripped: ${buy}`;
+  }
+  if (nearest.thickness - d.thickness > problem.shaving && d.width > problem.deepestRip) {
+    return `it needs a cut ${told(problem, d.width)} deep, and the saw cuts ${told(problem, problem.deepestRip)}: ${problem.shaving > 0 ? `buy a board ${told(problem, d.thickness)} thick, planed` : buy}, or rip from both faces`;
+  }
+  return `it would be ripped from a piece narrower than ${told(problem, problem.narrowestRip)}${Number.isFinite(problem.deepestRip) ? ` or deeper than ${told(problem, problem.deepestRip)}` : ''}: ${buy}`;
 }
 
 /** All parts together want more wood than there is; `open` is what the plan that makes the most leaves uncut. */
@@ -165,10 +179,11 @@ function fitting(problem: Problem, d: Demand): Problem['boards'] {
   });
 }
 
-function section(d: Demand): string {
-  return `${fromTicks(d.thickness)} x ${mm(d.width)}`;
+function section(problem: Problem, { thickness, width }: Pick<Demand, 'thickness' | 'width'>): string {
+  return `${told(problem, thickness, false)} x ${told(problem, width)}`;
 }
 
-function mm(ticks: number): string {
-  return `${fromTicks(ticks)} mm`;
+/** A length in the unit of the job, rounded once. */
+function told({ display = { unit: 'mm', mark: 0.5 } }: Problem, ticks: number, named = true): string {
+  return formatLength(fromTicks(ticks), fineMarks(display), { named });
 }

@@ -53,6 +53,8 @@ export interface BoardRoom {
   readonly segments: Int32Array;
   /** Per kind of `kinds`: index in its positions of each segment length. */
   readonly inKind: readonly Int32Array[];
+  /** Per segment length the patterns of use there: those for which no shorter segment gives sticks as long. */
+  readonly ways: readonly (readonly number[])[];
   /** Worth of each segment length ripped the best way, and that way; -1 for none. */
   readonly ripWorth: Float64Array;
   readonly ripBest: Int32Array;
@@ -191,7 +193,7 @@ function boardRoom(
   // A pattern without a rip is the whole section; it comes first, so that short segments can be kept to it.
   const patterns = [...of.ripped.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));
   const top = Int32Array.from(of.boards, (b) => stepsDown(at, 0, Int32Array.of(b.room))[0] as number);
-  const room: BoardRoom = {
+  const room = withWays(problem, of.kinds, {
     class: of.class,
     boards: of.boards,
     patterns,
@@ -205,8 +207,24 @@ function boardRoom(
     worth: new Float64Array(at.length),
     last: new Int32Array(at.length).fill(-1),
     top,
-  };
+  });
   return { room, complete };
+}
+
+function withWays(problem: Problem, kinds: readonly StickKind[], room: Omit<BoardRoom, 'ways'>): BoardRoom {
+  const shortest = problem.shortestRip + problem.crossKerf;
+  const ways = Array.from(room.segments, (size, i) => {
+    const ripped = mayRip(problem, size);
+    const sticks = room.kinds.map((k, s) => kinds[k]?.at[room.inKind[s]?.[i] as number] as number);
+    const longest = ({ counts }: SectionPattern): number =>
+      counts.reduce((most, n, s) => (n > 0 ? Math.max(most, sticks[s] as number) : most), 0);
+    return room.patterns.flatMap((p, q) => {
+      if (p.rips > 0 && !ripped) return [];
+      const most = longest(p);
+      return most > 0 && size <= Math.max(most, p.rips > 0 ? shortest : 0) ? [q] : [];
+    });
+  });
+  return { ...room, ways };
 }
 
 /** The same tables with further patterns of each room; those known keep their places. */
@@ -214,7 +232,7 @@ export function withPatterns(nested: Nested, added: readonly (readonly SectionPa
   const rooms = nested.rooms.map((room, r) => {
     const known = new Set(room.patterns.map((p) => p.counts.join()));
     const more = (added[r] ?? []).filter((p) => p.rips > 0 && known.size < known.add(p.counts.join()).size);
-    return { ...room, patterns: [...room.patterns, ...more] };
+    return withWays(nested.problem, nested.kinds, { ...room, patterns: [...room.patterns, ...more] });
   });
   return { ...nested, rooms };
 }

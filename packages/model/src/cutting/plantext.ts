@@ -54,26 +54,25 @@ export function boundText(plan: CutPlan, { display, currency }: PlanTextOptions)
   const told = (cost: number): string =>
     plan.costIs === 'price' ? moneyText(cost, currency) : volumeText(cost, display);
   if (plan.cost === 0) return 'All comes from the rack and nothing is to be bought: this is the best there is.';
-  const least = plan.costIs === 'price' ? 'The least any plan could cost' : 'The least wood any plan could open';
+  const least =
+    plan.costIs === 'price'
+      ? 'The least any plan could cost with this blade'
+      : 'The least wood any plan could open with this blade';
   if (plan.status === 'optimal') return `${least} is ${told(plan.cost)}: this is the best there is.`;
-  const basis = {
-    linear: 'by mixing board patterns in fractions of boards',
-    complete: 'by a search of every plan',
-    material: 'by the volume of the parts alone',
-  }[plan.boundKind];
-  const near = plan.bound > 0 ? `, within ${percentUp(plan.gap)} % of that` : '';
+  const basis = plan.boundKind === 'material' ? ', by the wood in the parts alone' : '';
+  const near = plan.bound > 0 ? `, at most ${gapPercent(plan.gap)} more` : '';
   const is = plan.costIs === 'price' ? 'costs' : 'opens';
-  return `${least} is ${told(plan.bound)}, figured ${basis}; this one ${is} ${told(plan.cost)}${near}.`;
+  return `${least} is ${told(plan.bound)}${basis}; this one ${is} ${told(plan.cost)}${near}.`;
 }
 
-/** Tenths of a percent, rounded up so that it never promises too much. */
-function percentUp(gap: number): string {
-  return (Math.ceil(gap * 1000 - 1e-9) / 10).toFixed(1).replace(/\.0$/, '');
+/** How far a plan may be over the least, as print says it: tenths of a percent, rounded up so that it never promises too much. */
+export function gapPercent(gap: number): string {
+  return `${(Math.ceil(gap * 1000 - 1e-9) / 10).toFixed(1).replace(/\.0$/, '')} %`;
 }
 
 /** Which plans the bound speaks of. */
 export const PLANS_JUDGED =
-  'Plans judged: boards are crosscut to lengths, lengths ripped to strips, strips crosscut to parts.';
+  'That speaks of every way to crosscut boards to lengths, rip lengths to strips and crosscut strips to parts.';
 
 /** The four shares in one line: `parts 54 %, dust 24 %, leftovers to keep 0 %, waste 22 %`. */
 export function sharesText(shares: Shares): string {

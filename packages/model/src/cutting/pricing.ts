@@ -1,4 +1,3 @@
-import { mayRip } from './fit.ts';
 import type { BoardRoom, Nested, StickKind } from './nested.ts';
 
 /** One stick of a board as it is cut: the demands its pieces serve, in order along the stick. */
@@ -61,22 +60,29 @@ export function priceKind(kind: StickKind, worthOf: Float64Array): void {
 }
 
 function priceRoom(nested: Nested, room: BoardRoom, caps: readonly number[]): void {
-  const { segments, ripWorth, ripBest } = room;
-  const whole = room.patterns.filter((p) => p.rips === 0).length;
+  const { segments, ripWorth, ripBest, ways } = room;
+  const counts = room.patterns.map((p) => p.counts);
+  const kinds = room.kinds.map((k, s) => ({
+    worth: nested.kinds[k]?.worth as Float64Array,
+    at: room.inKind[s] as Int32Array,
+    cap: caps[k] as number,
+  }));
+  const sticks = new Float64Array(kinds.length);
   for (let i = 0; i < segments.length; i++) {
-    const ways = mayRip(nested.problem, segments[i] as number) ? room.patterns.length : whole;
+    const open = ways[i] as readonly number[];
+    for (let s = 0; s < kinds.length; s++) {
+      const kind = kinds[s] as (typeof kinds)[number];
+      sticks[s] = kind.worth[kind.at[i] as number] as number;
+    }
     let best = 0;
     let by = -1;
-    for (let q = 0; q < ways; q++) {
-      const counts = room.patterns[q]?.counts as readonly number[];
+    for (let w = 0; w < open.length; w++) {
+      const q = open[w] as number;
+      const yields = counts[q] as readonly number[];
       let total = 0;
-      for (let s = 0; s < counts.length; s++) {
-        const n = counts[s] as number;
-        if (n > 0) {
-          const k = room.kinds[s] as number;
-          const worth = n * (nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
-          total += Math.min(worth, caps[k] as number);
-        }
+      for (let s = 0; s < yields.length; s++) {
+        const n = yields[s] as number;
+        if (n > 0) total += Math.min(n * (sticks[s] as number), (kinds[s] as (typeof kinds)[number]).cap);
       }
       if (total > best + GAIN) {
         best = total;

@@ -1,3 +1,4 @@
+import type { Marks } from '../length.ts';
 import type { Part } from '../parts/part.ts';
 import type { Saw, Stock } from './stock.ts';
 import { gcd, ticksDown, ticksUp } from './ticks.ts';
@@ -59,6 +60,8 @@ export interface Problem {
   readonly costIs: 'price' | 'wood';
   /** Every cost is a whole multiple of it. */
   readonly costStep: number;
+  /** How lengths are told; mm where absent. */
+  readonly display?: Marks;
 }
 
 /** What a cutting plan is made from. */
@@ -69,13 +72,15 @@ export interface CuttingInput {
   /** The rack: pieces left from before; they cost nothing, and each is there `count` times, once where that is absent. */
   readonly offcuts: readonly Stock[];
   readonly saw: Saw;
+  /** How lengths are told in a refusal; whole and half millimetres unless given. */
+  readonly display?: Marks;
 }
 
 const FOOT = 304.8;
 const BOARD_FOOT = FOOT * FOOT * 25.4;
 
 /** Brings parts, stock and saw to whole numbers; parts of one size, wood and grade become one demand. */
-export function problemOf({ parts, stock, offcuts, saw }: CuttingInput): Problem {
+export function problemOf({ parts, stock, offcuts, saw, display }: CuttingInput): Problem {
   const crossKerf = ticksUp(saw.crossKerf);
   const planing = ticksUp(saw.planing);
   const costIs = stock.every((s) => s.price !== undefined) ? 'price' : 'wood';
@@ -121,6 +126,7 @@ export function problemOf({ parts, stock, offcuts, saw }: CuttingInput): Problem
     keepFrom: ticksUp(saw.keepFrom),
     costIs,
     costStep: boards.reduce((step, b) => gcd(step, b.cost), 0) || 1,
+    ...(display && { display }),
   };
 }
 

@@ -1,4 +1,4 @@
-import { type Group, nestGroups, planGroup } from './group.ts';
+import { boundGroup, type Group, nestGroups, planGroup } from './group.ts';
 import { type Bounds, inputFault, misfit, ripFault, supplyFault } from './impossible.ts';
 import type { Nested } from './nested.ts';
 import type { CutPlan, Refusal } from './plan.ts';
@@ -60,7 +60,7 @@ export function openJob(input: CuttingInput, limits: PlanLimits = {}): Opened {
 export function planCutsQuick(options: PlanOptions): CutPlan {
   const opened = openJob(options, options.limits);
   if ('refusal' in opened) return refusedPlan(opened.problem, opened.refusal);
-  const groups = opened.nested.map(planGroup);
+  const groups = opened.nested.map((n) => planGroup(boundGroup(n)));
   const plan = concludePlan(opened.problem, options, groups);
   options.onProgress?.({ cost: plan.cost, bound: plan.bound });
   return plan;

@@ -2,7 +2,7 @@ import { boundAt, type Mixture, mixture, type Rest } from './bound.ts';
 import { valued } from './division.ts';
 import { mayRip } from './fit.ts';
 import { type Layout, layoutOf, patternOf } from './layout.ts';
-import type { BoardRoom, Nested } from './nested.ts';
+import { type BoardRoom, type Nested, withPatterns } from './nested.ts';
 import { priceKind, priceLengths } from './pricing.ts';
 import type { Problem } from './problem.ts';
 import type { SectionPattern } from './section.ts';
@@ -31,27 +31,28 @@ export function relaxedBound(nested: Nested, rest: Rest, rounds: number): Relaxe
   const found = nested.rooms.map(() => new Map<string, SectionPattern>());
   let bound = 0;
   let known: Mixture['known'] = [];
-  // Lists of their own: what is found here need not be allowed by the saw.
-  const loose: Nested = { ...nested, rooms: nested.rooms.map((room) => ({ ...room, patterns: [...room.patterns] })) };
+  // Tables of their own: what is found here need not be allowed by the saw.
+  let loose = nested;
   for (let round = 0; round < rounds; round++) {
     const mix = mixture(loose, rest, { known, rounds: 60 });
     known = mix.known;
     for (const kind of loose.kinds) priceKind(kind, mix.worth);
     const added = loose.rooms.map((room, r) => priceDivided(loose, room, found[r] as Map<string, SectionPattern>));
     bound = Math.max(bound, boundAt(loose, rest, mix.worth, costOf));
-    if (!added.includes(true)) break;
+    if (added.every((list) => list.length === 0)) break;
+    loose = withPatterns(loose, added);
   }
   return { bound, patterns: found.map((map) => [...map.values()]) };
 }
 
 /**
- * Prices a room by the best division at each segment length. Adds the divisions worth more than any pattern known to
- * the room's patterns, and to `found` what the saw can make of them; says whether there were any.
+ * Prices a room by the best division at each segment length. Gives the divisions worth more than any pattern known,
+ * and adds to `found` what the saw can make of them.
  */
-function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, SectionPattern>): boolean {
+function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, SectionPattern>): SectionPattern[] {
   const { division } = room.ripped;
-  const patterns = room.patterns as SectionPattern[];
-  const known = patterns.slice();
+  const known = room.patterns;
+  const added: SectionPattern[] = [];
   const whole = known.filter((p) => p.rips === 0);
   const worthsAt = (i: number): number[] =>
     room.kinds.map((k, s) => nested.kinds[k]?.worth[room.inKind[s]?.[i] as number] as number);
@@ -64,7 +65,8 @@ function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, Sectio
       const best = valued(division, worths, false);
       const top = best.worth[best.worth.length - 1] as number;
       if (top > worth * (1 + 1e-9) + 1e-9) {
-        learn(room, { layout: layoutOf(room.ripped.rip, division, best), worths, worth }, found);
+        const layout = layoutOf(room.ripped.rip, division, best);
+        if (layout !== undefined) learn(room, { layout, worths, worth }, found, added);
         worth = top;
       }
     }
@@ -73,7 +75,7 @@ function priceDivided(nested: Nested, room: BoardRoom, found: Map<string, Sectio
     }
   }
   priceLengths(room);
-  return patterns.length > known.length;
+  return added;
 }
 
 /** Per room, patterns that the saw allows and that beat all known ones at some segment length, at these worths of pieces. */
@@ -95,19 +97,18 @@ export function betterPatterns(nested: Nested, worth: Float64Array): SectionPatt
 /** Keeps a layout worth more than all patterns known: as it is for the bound, as the saw allows for plans. */
 function learn(
   room: BoardRoom,
-  of: { readonly layout: Layout | undefined; readonly worths: readonly number[]; readonly worth: number },
+  of: { readonly layout: Layout; readonly worths: readonly number[]; readonly worth: number },
   found: Map<string, SectionPattern>,
+  added: SectionPattern[],
 ): void {
-  if (of.layout === undefined) return;
   const { rip } = room.ripped;
-  const patterns = room.patterns as SectionPattern[];
   const loose = patternOf({ ...rip, narrowest: 0, deepest: Number.POSITIVE_INFINITY }, of.layout);
   if (
     loose !== undefined &&
     bestOf([loose], of.worths) > of.worth * (1 + 1e-9) &&
-    !patterns.some((p) => same(p, loose))
+    ![...room.patterns, ...added].some((p) => same(p, loose))
   )
-    patterns.push(loose);
+    added.push(loose);
   const allowed = patternOf(rip, of.layout);
   if (allowed !== undefined) found.set(allowed.counts.join(), allowed);
 }

@@ -1,4 +1,5 @@
 import type { RefusalReason } from '../cutting/plan.ts';
+import { gapPercent } from '../cutting/plantext.ts';
 import type { Job } from '../job/job.ts';
 import { fineMarks, formatLength, INCH } from '../length.ts';
 import type { Part } from '../parts/part.ts';
@@ -131,7 +132,7 @@ export const cuttingRules: readonly Rule[] = [
           level: 'note',
           where: 'cutting plan',
           text: 'A cheaper way to cut the boards may exist.',
-          figure: `${(plan.gap * 100).toFixed(1)} %`,
+          figure: gapPercent(plan.gap),
           limit: '0 %',
           judged: (found) => `This one is at most ${found} over the least that any could cost`,
           mend: 'buy and cut as planned',

@@ -84,16 +84,20 @@ describe('sharePercents', () => {
 
 describe('boundText', () => {
   it.each([
-    ['optimal', plan({ status: 'optimal' }), 'The least any plan could cost is 118.00 USD: this is the best there is.'],
+    [
+      'optimal',
+      plan({ status: 'optimal' }),
+      'The least any plan could cost with this blade is 118.00 USD: this is the best there is.',
+    ],
     [
       'within 1.5 %',
       plan({ cost: 119.71, gap: 119.71 / 118 - 1 }),
-      'The least any plan could cost is 118.00 USD, figured by mixing board patterns in fractions of boards; this one costs 119.71 USD, within 1.5 % of that.',
+      'The least any plan could cost with this blade is 118.00 USD; this one costs 119.71 USD, at most 1.5 % more.',
     ],
     [
       'a bound by a whole search',
       plan({ cost: 120, gap: 120 / 118 - 1, boundKind: 'complete' }),
-      'The least any plan could cost is 118.00 USD, figured by a search of every plan; this one costs 120.00 USD, within 1.7 % of that.',
+      'The least any plan could cost with this blade is 118.00 USD; this one costs 120.00 USD, at most 1.7 % more.',
     ],
     [
       'all from the rack',
@@ -114,13 +118,13 @@ describe('boundText', () => {
     // 23 597 372 mm3 are 10 board feet of 2 359 737.216 mm3.
     const wood = plan({ status: 'optimal', costIs: 'wood', cost: 23597372.16, bound: 23597372.16 });
     expect(boundText(wood, inch)).toBe(
-      'The least wood any plan could open is 10.0 board feet: this is the best there is.',
+      'The least wood any plan could open with this blade is 10.0 board feet: this is the best there is.',
     );
     expect(boundText(wood, metric)).toContain('23.6 litres');
   });
 
   it('rounds the distance up, so that it never promises too much', () => {
-    expect(boundText(plan({ cost: 118.13, gap: 118.13 / 118 - 1 }), inch)).toContain('within 0.2 %');
+    expect(boundText(plan({ cost: 118.13, gap: 118.13 / 118 - 1 }), inch)).toContain('at most 0.2 % more');
   });
 });
 
@@ -128,7 +132,7 @@ describe('planText', () => {
   it('tells boards, bound, shares, cuts, what to buy and what to keep', () => {
     expect(planText(plan({ status: 'optimal' }), inch)).toEqual([
       'Cut from 2 boards: 2 to buy for 118.00 USD.',
-      'The least any plan could cost is 118.00 USD: this is the best there is.',
+      'The least any plan could cost with this blade is 118.00 USD: this is the best there is.',
       'Of the wood: parts 60 %, dust 20 %, leftovers to keep 10 %, waste 10 %.',
       '8 rips at 2 fence distances, 1 crosscut.',
       'Buy 2 × 2x4 at 59.00: 118.00 USD',
