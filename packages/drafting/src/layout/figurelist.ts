@@ -43,4 +43,4 @@ export function figureLines(rows: readonly FigureRow[], from: number, to: number
 }
 
 /** Over and under the words of a line, together, mm. */
-const ROOM = 1;
+const ROOM = 1.6;

@@ -18,10 +18,10 @@ export function coverStripSteps(making: Making): StepText[] {
       cautions: [],
       text: [
         `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. Take a shaving off their ends, so that they pass between the ${stops ? 'strips' : 'stiles'}.`,
-        'Their inner faces stand clear of the top course all along, its leaning ends included. Try them with the first slat of a course bent by hand: it passes between them without touching.',
+        'Their inner faces stand clear of the top course all along, its leaning ends included. Plane a block to the distance between them and set both strips by it.',
         ...(panels.some(({ cover }) => cover.proud > 0)
           ? [
-              'The frame leaves less than a strip needs: they stand out a little beyond the faces of the rail, by as much as told below. Ease their outer arris.',
+              'Where the frame leaves less than a strip needs, they stand out a little beyond the faces of the rail, by as much as told below. Ease their outer arris there.',
             ]
           : []),
       ],
