@@ -1,0 +1,104 @@
+import type { Drawing, Layout } from '@wattlewright/drafting';
+import { describe, expect, test } from 'vitest';
+import { clientSheets } from '../../src/sheets/client.ts';
+import { clientBlocks } from '../../src/sheets/clienttexts.ts';
+import { coverSheet } from '../../src/sheets/cover.ts';
+import { pageFor } from '../../src/sheets/page.ts';
+import { closingSheets, makingSheets } from '../../src/sheets/words.ts';
+import { settledOf } from './settled.ts';
+
+const wordsOf = ({ drawings }: Pick<Layout, 'drawings'>): string =>
+  drawings
+    .flatMap(({ marks }) => marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])))
+    .join(' ')
+    .replaceAll('\u00a0', ' ');
+const scaleOf = (layout: Layout): number | undefined => layout.drawings.find(({ scale }: Drawing) => scale > 0)?.scale;
+
+const bay = { use: 'guard', guard: { cap: { height: 31, depth: 120 }, drop: 1200 } };
+const opening = (width: number) => ({ opening: { width, height: 965 } });
+const deck = settledOf({
+  job: 'Deck',
+  unit: 'mm',
+  panels: [
+    { name: 'Bay 1', ...bay, ...opening(1600) },
+    { name: 'Bay 2', ...bay, ...opening(1600) },
+    { name: 'Bay 3', ...bay, ...opening(900) },
+  ],
+  runs: [{ name: 'Front', panels: ['Bay 1', 'Bay 2', 'Bay 3'], post: 90, gap: 6 }],
+  paper: { sheets: 'A3' },
+});
+
+describe('clientSheets', () => {
+  const sheets = clientSheets(deck, pageFor(deck.job));
+
+  test('panels alike share a sheet, and those of one run lie one way at one scale', () => {
+    const firsts = sheets.filter((layout) => scaleOf(layout) !== undefined);
+    expect(firsts.map(({ subject }) => subject)).toEqual(['Bay 1 and Bay 2: for the client', 'Bay 3: for the client']);
+    expect(new Set(firsts.map(scaleOf)).size).toBe(1);
+    expect(new Set(firsts.map(({ frame }) => frame.width)).size).toBe(1);
+    expect(wordsOf(firsts[0] as Layout)).toContain('Bay 1 and Bay 2, front elevation');
+  });
+
+  test('the size over all counts the cap, the frame is told beside it', () => {
+    const text = clientBlocks(deck.panels[0] as (typeof deck.panels)[number], deck)
+      .map((block) => block.text)
+      .join(' ');
+    expect(text).toMatch(/Over all 15\d\d mm wide, \d+ mm high, 120 mm deep, with the cap rail\. The frame alone is/);
+  });
+
+  test('with a stop nothing can be approved, and the points are told', () => {
+    const gate = settledOf({
+      job: 'Gate',
+      unit: 'mm',
+      panels: [{ name: 'Leaf', use: 'gate', size: { width: 800, height: 900 }, gate: { latch: 1500, hinge: 'left' } }],
+    });
+    const [sheet] = clientSheets(gate, pageFor(gate.job));
+    const words = wordsOf(sheet as Layout);
+    expect(words).toMatch(/Not for approval yet: /);
+    expect(words).not.toContain('Approved as drawn');
+    expect(words).toContain('The latch is not on the leaf.');
+    expect(words).toContain('hinges at the left as drawn');
+    const [first] = makingSheets(gate, pageFor(gate.job));
+    expect(wordsOf(first as Layout)).toMatch(/STOP Do not cut yet\./);
+    const [cover] = coverSheet(gate, pageFor(gate.job), () => ({ lines: ['Making order: sheet 7'], findings: 9 }));
+    expect(wordsOf(cover as Layout)).toMatch(/STOP , Leaf: The latch is not on the leaf. Sheet 9\./);
+  });
+
+  test.each([
+    [{ vary: 'slats' }, /into the room left at the top/],
+    [{ vary: 'gaps', from: 4, to: 12 }, /open gaps between them narrow and widen/],
+  ])('a panel fitted by %j says where its movement goes', (fit, says) => {
+    const settled = settledOf({
+      job: 'Screen',
+      unit: 'mm',
+      panels: [{ name: 'S', size: { width: 900, height: 1200 }, fit, slat: { height: 40 } }],
+    });
+    const [panel] = settled.panels as unknown as [(typeof settled.panels)[number]];
+    expect(
+      clientBlocks(panel, settled)
+        .map((block) => block.text)
+        .join(' '),
+    ).toMatch(says);
+  });
+});
+
+describe('closingSheets', () => {
+  test('findings, assumptions and cautions follow one another, without paths of the job file', () => {
+    const sheets = closingSheets(deck, pageFor(deck.job));
+    const words = sheets.map(wordsOf).join(' ');
+    const at = ['Findings', 'Assumed, since the job does not say', 'What this packet does not know'].map((title) =>
+      words.indexOf(title),
+    );
+    expect(at).toEqual([...at].sort((a, b) => a - b));
+    expect(Math.min(...at)).toBeGreaterThanOrEqual(0);
+    expect(words).not.toMatch(/panels\[|\b(?:guard|stave|top)\.[a-z]/);
+    expect(new Set(sheets.map(({ frame }) => frame.width)).size).toBe(1);
+  });
+});
+
+describe('coverSheet', () => {
+  test('a run is shown as it stands', () => {
+    const [cover] = coverSheet(deck, pageFor(deck.job), () => ({ lines: [], findings: 9 }));
+    expect(cover?.drawings.map(({ name }) => name)).toContain('run');
+  });
+});
