@@ -9,6 +9,7 @@ import { line, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { type View, view } from '../view.ts';
+import { stated } from './detaildrawing.ts';
 import { inkBox } from './elevation.ts';
 import { heightsOver, printed } from './elevationsizes.ts';
 import { braceOutline, type Fitting, fittings, grounds } from './fittings.ts';
@@ -180,11 +181,8 @@ function depthsOver(panel: Panel, parts: readonly Part[]): readonly [front: numb
 /** The depth of the frame, with a strut behind it; those of a cap, a foot or a block outside it, a cap's overhang in front and behind. */
 function depthSizes(scene: Scene): Size[] {
   const { panel, at } = scene;
-  const size = (from: number, to: number): Size => ({
-    from: at(from, 0)[0],
-    to: at(to, 0)[0],
-    ...printed(panel, to - from),
-  });
+  const size = (from: number, to: number): Size =>
+    stated(from, to, { display: panel.display, along: (x) => at(x, 0)[0] })[0] as Size;
   const half = panel.outside.depth / 2;
   const seen = new Map<string, Size>();
   for (const { what, role, from, to } of fittings(panel)) {

@@ -91,8 +91,8 @@ function remembering(maker: ViewMaker): ViewMaker {
 /** The details that the upright section marks. */
 const STAVE_DETAILS = ['detail-v', 'detail-w'];
 
-/** What fewer sheets may cost: two views at half their scale. */
-const MOST_LOST = 2 * Math.LN2;
+/** What fewer sheets may cost of the views' scales together: less than one view at half its scale. */
+const MOST_LOST = Math.log(1.5);
 
 /** The panel from outside, and what is to be known of it beside. */
 function elevationLayouts(
