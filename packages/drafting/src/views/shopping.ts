@@ -1,9 +1,9 @@
-import type { CutPlan, Marks } from '@wattlewright/model';
+import type { CutPlan, Marks, Stock } from '@wattlewright/model';
 import { moneyText, volumeText } from '@wattlewright/model';
-import { tablePages } from '../layout/table.ts';
+import { type TableColumn, tablePages } from '../layout/table.ts';
 import { fractions } from '../lettering.ts';
 import type { Drawing } from '../mark.ts';
-import { lengthText } from './cutsize.ts';
+import { lengthText, sectionText } from './cutsize.ts';
 
 /** Something to buy beside wood. */
 export interface HardwareRow {
@@ -19,6 +19,9 @@ export interface ShoppingOptions {
   /** Such as `USD`; empty where the job names none. */
   readonly currency: string;
   readonly hardware?: readonly HardwareRow[];
+  /** The boards and the rack that the plan was made from, to name wood, grade and section. */
+  readonly stock?: readonly Stock[];
+  readonly offcuts?: readonly Stock[];
   /** Room on a page, paper mm. */
   readonly width: number;
   readonly height: number;
@@ -32,7 +35,8 @@ export function shoppingTable(plan: CutPlan, options: ShoppingOptions): Drawing[
   return [...boards(plan, options), ...rack(plan, options), ...hardware(options), ...leftovers(plan, options)];
 }
 
-function boards({ shopping, cost, costIs }: CutPlan, { display, currency, width, height }: ShoppingOptions): Drawing[] {
+function boards({ shopping, cost, costIs }: CutPlan, options: ShoppingOptions): Drawing[] {
+  const { display, currency, stock, hardware: other = [], width, height } = options;
   if (shopping.length === 0) return [];
   const count = shopping.reduce((sum, line) => sum + line.count, 0);
   const money = currency === '' ? '' : ` ${currency}`;
@@ -43,6 +47,7 @@ function boards({ shopping, cost, costIs }: CutPlan, { display, currency, width,
     alt: `${count} boards to buy: ${shopping.map((line) => `${line.count} × ${line.name}`).join(', ')}.`,
     columns: [
       { title: 'Board' },
+      ...kindColumns(stock),
       { title: 'Length', align: 'right' },
       { title: 'Count', align: 'right' },
       ...(priced
@@ -54,12 +59,16 @@ function boards({ shopping, cost, costIs }: CutPlan, { display, currency, width,
     ],
     rows: shopping.map((line) => [
       line.name,
+      ...kindCells(stock, line.stock, display),
       lengthText(line.length, display),
       `${line.count}`,
       ...(priced ? [line.each?.toFixed(2) ?? '', line.total?.toFixed(2) ?? ''] : []),
     ]),
     foot: [
-      costIs === 'price' ? 'All boards' : `All boards: ${volumeText(cost, display)}`,
+      costIs === 'price'
+        ? `All boards${other.length > 0 ? '; hardware is not priced' : ''}`
+        : `All boards: ${volumeText(cost, display)}`,
+      ...kindColumns(stock).map(() => ''),
       '',
       `${count}`,
       ...(priced ? ['', costIs === 'price' ? moneyText(cost, '') : ''] : []),
@@ -69,11 +78,11 @@ function boards({ shopping, cost, costIs }: CutPlan, { display, currency, width,
   });
 }
 
-function rack({ boards: all }: CutPlan, { display, width, height }: ShoppingOptions): Drawing[] {
-  const found = new Map<number, { name: string; length: number; count: number }>();
+function rack({ boards: all }: CutPlan, { display, offcuts, width, height }: ShoppingOptions): Drawing[] {
+  const found = new Map<number, { name: string; stock: number; length: number; count: number }>();
   for (const { from, stock, name, length, count } of all) {
     if (from !== 'offcuts') continue;
-    const entry = found.get(stock) ?? { name, length, count: 0 };
+    const entry = found.get(stock) ?? { name, stock, length, count: 0 };
     entry.count += count;
     found.set(stock, entry);
   }
@@ -83,11 +92,34 @@ function rack({ boards: all }: CutPlan, { display, width, height }: ShoppingOpti
     name: 'rack',
     title: 'From the rack',
     alt: `Offcuts that are used: ${rows.map(({ name, count }) => `${count} × ${name}`).join(', ')}.`,
-    columns: [{ title: 'Offcut' }, { title: 'Length', align: 'right' }, { title: 'Count', align: 'right' }],
-    rows: rows.map(({ name, length, count }) => [name, lengthText(length, display), `${count}`]),
+    columns: [
+      { title: 'Offcut' },
+      ...kindColumns(offcuts),
+      { title: 'Length', align: 'right' },
+      { title: 'Count', align: 'right' },
+    ],
+    rows: rows.map(({ name, stock, length, count }) => [
+      name,
+      ...kindCells(offcuts, stock, display),
+      lengthText(length, display),
+      `${count}`,
+    ]),
     width,
     height,
   });
+}
+
+function kindColumns(stock: readonly Stock[] | undefined): TableColumn[] {
+  return stock === undefined ? [] : [{ title: 'Wood, grade' }, { title: 'Section' }];
+}
+
+/** Wood and grade, and the section as bought. */
+function kindCells(stock: readonly Stock[] | undefined, index: number, display: Marks): string[] {
+  const board = stock?.[index];
+  if (stock === undefined) return [];
+  if (board === undefined) return ['', ''];
+  const { wood, grade, surface, thickness, width } = board;
+  return [`${wood}, ${grade}`, `${sectionText(thickness, width, display)} ${surface}`];
 }
 
 function hardware({ hardware: rows = [], width, height }: ShoppingOptions): Drawing[] {

@@ -117,28 +117,31 @@ function keyInk(percent: Shares, width: number, v: number): { marks: Mark[]; v1:
   return { marks, v1: v + Math.ceil(entries.length / columns) * (tall + 3) - 3 };
 }
 
-/** Cost and shares for each blade. */
+/** What each blade costs in boards, and what it saves against the plan in hand, which every thinner blade can cut too. */
 function bladeTable(blades: readonly BladeRow[], of: Pick<YieldOptions, 'display' | 'currency' | 'width'>): Drawing {
   const { display, currency, width } = of;
-  const rows = blades.map(({ kerf, plan }) => {
-    if (plan.status === 'impossible') return [kerf, 'cannot be cut', '', '', '', ''];
-    const { parts, dust, kept, waste } = sharePercents(plan.shares);
-    const cost = plan.costIs === 'price' ? moneyText(plan.cost, currency) : volumeText(plan.cost, display);
-    return [kerf, cost, `${parts} %`, `${dust} %`, `${kept} %`, `${waste} %`];
+  const [own] = blades;
+  const told = ({ costIs }: CutPlan, cost: number): string =>
+    costIs === 'price' ? moneyText(cost, currency) : volumeText(cost, display);
+  const rows = blades.map(({ kerf, plan }, i) => {
+    if (plan.status === 'impossible' || own === undefined) return [kerf, 'cannot be cut', ''];
+    if (i === 0) return [kerf, told(plan, plan.cost), 'this plan'];
+    const saved = own.plan.cost - plan.cost;
+    if (saved <= 0.005) return [kerf, told(plan, own.plan.cost), 'nothing: the same boards do'];
+    const fewer = boardsIn(own.plan) - boardsIn(plan);
+    const boards = fewer > 0 ? `${fewer} ${fewer === 1 ? 'board' : 'boards'}, ` : '';
+    return [kerf, told(plan, plan.cost), `${boards}${told(plan, saved)}`];
   });
   return table({
     name: 'blades',
     title: '',
     alt: '',
-    columns: [
-      { title: 'Blade takes' },
-      { title: 'Boards', align: 'right' },
-      { title: 'Parts', align: 'right' },
-      { title: 'Dust', align: 'right' },
-      { title: 'Kept', align: 'right' },
-      { title: 'Waste', align: 'right' },
-    ],
+    columns: [{ title: 'Blade takes' }, { title: 'Boards cost', align: 'right' }, { title: 'Saves' }],
     rows,
     width,
   });
+}
+
+function boardsIn({ shopping }: CutPlan): number {
+  return shopping.reduce((sum, { count }) => sum + count, 0);
 }

@@ -42,6 +42,14 @@ describe('shoppingTable', () => {
     for (const { marks } of drawn) expect(faultsOf(marks)).toEqual([]);
   });
 
+  it('names wood, grade and section of what is bought and taken from the rack', () => {
+    const one = { name: '2x4', length: 2438.4, width: 88.9, thickness: 38.1, wood: 'white oak' } as const;
+    const stock = [{ ...one, grade: 'clear', surface: 'rough' } as const];
+    const [boards, rack] = shoppingTable(bought, { ...page, stock, offcuts: stock }).map(({ marks }) => texts(marks));
+    for (const list of [boards, rack])
+      expect(list).toEqual(expect.arrayContaining(['white oak, clear', '1 1\u20442 × 3 1\u20442 rough']));
+  });
+
   it('has no prices where the stock has none, but the wood', () => {
     const shopping = bought.shopping.map((line) => ({ ...line, each: undefined, total: undefined }));
     const [boards] = shoppingTable({ ...bought, costIs: 'wood', cost: 23597372.16, shopping }, page);
@@ -82,8 +90,19 @@ describe('yieldBar', () => {
       { kerf: '1\u20442 in', plan: planOf([], { status: 'impossible' }) },
     ];
     const told = texts(yieldBar(bought, { ...page, blades }).marks);
-    expect(told).toContain('The least any plan could cost is 36.95 USD: this is the best there is.');
-    expect(told).toEqual(expect.arrayContaining(['25.45 USD', '60 %', 'cannot be cut']));
+    expect(told.join(' ')).toContain('The least any plan could cost with this blade is 36.95 USD: this is the best');
+    expect(told).toEqual(expect.arrayContaining(['25.45 USD', '11.50 USD', 'this plan', 'cannot be cut']));
+  });
+
+  it('never makes a thinner blade dearer: the plan in hand can be cut with it', () => {
+    const dearer = { ...bought, cost: 50 };
+    const blades = [
+      { kerf: '3 mm', plan: bought },
+      { kerf: '1.8 mm', plan: dearer },
+    ];
+    const told = texts(yieldBar(bought, { ...page, blades }).marks);
+    expect(told).toContain('nothing: the same boards do');
+    expect(told.join(' ')).not.toContain('50.00');
   });
 
   it('is the reason alone for a plan that is impossible', () => {

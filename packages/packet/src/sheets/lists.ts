@@ -48,13 +48,13 @@ type Room = ReturnType<typeof textRoom>;
 
 function shopping(settled: Settled, room: Room): Drawing[] {
   const { plan, job, choices } = settled;
-  const { display, currency } = job;
+  const { display, currency, stock, offcuts } = job;
   return [
-    ...shoppingTable(plan, { display, currency, hardware: hardwareRows(settled), ...room }),
+    ...shoppingTable(plan, { display, currency, stock, offcuts, hardware: hardwareRows(settled), ...room }),
     ...(choices.length > 0
       ? prosePages({
           name: 'slat-heights',
-          title: 'What the slat height bought',
+          title: 'Height of the slats',
           alt: 'The slat heights that the cutting plan chose, and what that saves.',
           blocks: choices.map(({ text }) => ({ kind: 'paragraph', text: fractions(text) })),
           width: Math.min(room.width, 180),
