@@ -3,6 +3,7 @@ import { gapPercent } from '../cutting/plantext.ts';
 import type { Job } from '../job/job.ts';
 import { fineMarks, formatLength, INCH } from '../length.ts';
 import type { Part } from '../parts/part.ts';
+import { woodNames } from '../wood/species.ts';
 import type { Rule } from './rule.ts';
 import { lengthText, unlikeLengths } from './words.ts';
 
@@ -161,4 +162,43 @@ export const cuttingRules: readonly Rule[] = [
       ];
     },
   },
+  {
+    code: 'board-named-otherwise',
+    reason: 'weight, strength, swelling and decay are those of the wood that the board counts as',
+    source: 'the names of the boards',
+    judge: ({ job }) => {
+      const odd = [...job.stock, ...job.offcuts].flatMap(({ name, wood }) => {
+        const says = woodInName(name);
+        return says === undefined || wood.toLowerCase().includes(says) ? [] : [{ name, says, wood }];
+      });
+      const [first] = odd;
+      if (first === undefined) return [];
+      return [
+        {
+          level: 'caution',
+          where: `board ${first.name}`,
+          text: `The name says ${first.says}, and the board counts as ${first.wood}.`,
+          figure: first.says,
+          limit: first.wood,
+          judged: () =>
+            odd.length === 1
+              ? 'Everything here is worked out for the wood that it counts as'
+              : `So it is with ${odd.length} boards: ${odd.map((one) => one.name).join('; ')}`,
+          mend: 'say which wood the board is, and the panels are',
+          field: 'stock.wood',
+        },
+      ];
+    },
+  },
 ];
+
+/** The kind of tree that a board's name speaks of, such as `ash`; of the last words of the woods in the table. */
+function woodInName(name: string): string | undefined {
+  const kinds = new Set(
+    woodNames.map((wood) => (wood.toLowerCase().split(/[ -]/).at(-1) ?? '').replace(/^red(?=cedar)/, '')),
+  );
+  return name
+    .toLowerCase()
+    .split(/[^a-z]+/)
+    .find((word) => kinds.has(word));
+}

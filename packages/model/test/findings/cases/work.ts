@@ -123,4 +123,11 @@ export const cuttingCases: readonly RuleCase[] = [
     limit: subjectOf({}, { stock: [board(10), board()] }),
     atLimit: true,
   },
+  {
+    code: 'board-named-otherwise',
+    trips: subjectOf({}, { stock: [{ ...board(10), name: 'ash 35 x 100' }] }),
+    passes: subjectOf({}, { stock: [{ ...board(10), name: 'cedar 2x4' }] }),
+    limit: subjectOf({}, { stock: [{ ...board(10), name: '2x4' }] }),
+    atLimit: false,
+  },
 ];
