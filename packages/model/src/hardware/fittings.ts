@@ -1,4 +1,4 @@
-import { floorToMark, formatLength, INCH, type Marks } from '../length.ts';
+import { fineMarks, floorToMark, formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { CABLE, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
@@ -79,7 +79,9 @@ export function fittingsOf(panel: Panel): Fitting[] {
 
 /** Blocks that close the ends of grooves that a saw has run through: four, cut from an offcut of the rails. */
 function grooveEnds({ groove, stile, display }: Panel): Fitting[] {
-  const [depth, width, length] = [groove.depth, groove.width, stile.width].map((each) => formatLength(each, display));
+  const [depth, width, length] = [groove.depth, groove.width, stile.width].map((each) =>
+    formatLength(each, fineMarks(display)),
+  );
   const name = `block for the end of a groove, only if it is sawn right through: ${width} wide, ${depth} deep, ${length} ${display.unit} long, from an offcut`;
   return [{ name, material: 'wood of the frame', count: 4, unit: 'pieces' }];
 }

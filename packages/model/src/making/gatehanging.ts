@@ -61,6 +61,13 @@ function leafFigures(making: Making): StepFigure[] {
   ];
 }
 
+/** Turns to a quarter, as they are counted at the buckle. */
+function turnsText(turns: number): string {
+  const whole = Math.floor(turns);
+  const part = ['', '1/4', '1/2', '3/4'][Math.round((turns - whole) * 4)] ?? '';
+  return `${[whole || '', part].filter(Boolean).join(' ') || '0'} ${turns <= 1 ? 'turn' : 'turns'}`;
+}
+
 function braceFigures(making: Making): StepFigure[] {
   const { job, panels } = making;
   const show = lengthIn(making);
@@ -86,7 +93,7 @@ function braceFigures(making: Making): StepFigure[] {
     ...figure('lift of the latch side', ({ lift }) => fine(lift)),
     ...figure('which draws the brace by', ({ kind, takeUp, turns }) =>
       kind === 'cable'
-        ? `${fine(takeUp)}, about ${turns} ${turns === 1 ? 'turn' : 'turns'} of a turnbuckle with ${TURNBUCKLE[job.display.unit].name} thread at both ends`
+        ? `${fine(takeUp)}, about ${turnsText(turns)} of a turnbuckle with ${TURNBUCKLE[job.display.unit].name} thread at both ends`
         : undefined,
     ),
     ...figure('force in the brace, the leaf hanging', (brace) => force(brace.force)),
