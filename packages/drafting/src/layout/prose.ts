@@ -140,7 +140,7 @@ function framed(text: string, measure: number): Line[] {
         ...(i === last ? [stroke('accent', line([0, height], [measure, height]))] : []),
         ...(i === 0 ? namedLine(name, one.slice(name.length), at) : [write('note', one, at, { height: TEXT })]),
       ],
-      height,
+      height: i === last ? height + 1 : height,
       above: i === 0 ? spaceAbove('stop') : 0,
       keep: i < last,
     };

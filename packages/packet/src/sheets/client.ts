@@ -1,6 +1,7 @@
 import {
   approval,
   compose,
+  type Drawing,
   elevationMaker,
   fit,
   type Layout,
@@ -45,22 +46,16 @@ function grouped(panels: readonly Panel[], keyOf: (panel: Panel) => string): Ali
 function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Layout[] {
   const tall = makes.every(([{ outside }]) => outside.height > outside.width * 0.8);
   const on = tall ? page.upright : page.wide;
-  const open = makes.some(([panel]) => stopsOf(panel, settled).length > 0);
-  const places = placesFor(tall, open);
+  const tops = TOPS[tall ? 'tall' : 'wide'];
+  const oneSheet = (top: number): boolean =>
+    makes.every((alike) => notesOf(alike, settled, placesFor(tall, top), on).length === 1);
+  const places = placesFor(tall, tops.find(oneSheet) ?? (tops.at(-1) as number));
   const room = paneBox(on, places.view);
   const views = makes.map((alike) => viewOf(alike, settled));
   const atMost = Math.min(...views.map((view) => fit(view, [room], page.unit)?.scale ?? 1));
   return makes.flatMap((alike, i): Layout[] => {
     const [panel] = alike;
-    const box = paneBox(on, places.notes);
-    const [notes, ...more] = prosePages({
-      name: 'client-notes',
-      title: '',
-      alt: `Size, wood, finish and weight of ${namesText(alike)}.`,
-      blocks: clientBlocks(panel, settled),
-      width: Math.min(box.u1 - box.u0, 150),
-      height: box.v1 - box.v0,
-    });
+    const [notes, ...more] = notesOf(alike, settled, places, on);
     const sign = paneBox(on, places.sign);
     const signed = approval(Math.min(110, sign.u1 - sign.u0), { open: stopsOf(panel, settled).length });
     const panes: Pane[] = [
@@ -86,9 +81,25 @@ function viewOf(alike: Alike, { parts }: Settled): ViewMaker {
   };
 }
 
-/** Where view, notes and signatures stand; points to settle want more room for the notes. */
-function placesFor(tall: boolean, open: boolean): Readonly<Record<'view' | 'notes' | 'sign', Omit<Pane, 'item'>>> {
-  const top = (tall ? 0.7 : 0.6) - (open ? 0.1 : 0);
+/** Shares of the sheet's height for the view, tried until the notes stand on the same sheet. */
+const TOPS = { tall: [0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4], wide: [0.6, 0.55, 0.5, 0.45, 0.4] } as const;
+
+type Places = Readonly<Record<'view' | 'notes' | 'sign', Omit<Pane, 'item'>>>;
+
+function notesOf(alike: Alike, settled: Settled, { notes }: Places, on: Page['wide']): Drawing[] {
+  const box = paneBox(on, notes);
+  return prosePages({
+    name: 'client-notes',
+    title: '',
+    alt: `Size, wood, finish and weight of ${namesText(alike)}.`,
+    blocks: clientBlocks(alike[0], settled),
+    width: Math.min(box.u1 - box.u0, 150),
+    height: box.v1 - box.v0,
+  });
+}
+
+/** Where view, notes and signatures stand, the view down to `top`. */
+function placesFor(tall: boolean, top: number): Places {
   const split = tall ? 0.46 : 0.52;
   return {
     view: { left: 0, top: 0, width: 1, height: top },

@@ -92,7 +92,7 @@ export function closingSheets({ job, findings, panels }: Settled, page: Page): L
 }
 
 /** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
-const CHART = { width: 125, height: 60 } as const;
+const CHART = { width: 125, height: 42 } as const;
 
 function findingBlocks(finding: Finding): Block[] {
   const { level, where, text } = finding;

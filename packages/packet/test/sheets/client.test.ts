@@ -39,6 +39,12 @@ describe('clientSheets', () => {
     expect(wordsOf(firsts[0] as Layout)).toContain('Bay 1 and Bay 2, front elevation');
   });
 
+  test.each(['A4', 'Letter'])('notes stand on the sheet of the view on %s too', (sheets) => {
+    const size = { width: 300, height: 300 };
+    const gate = settledOf({ job: 'G', unit: 'mm', panels: [{ name: 'L', use: 'gate', size }], paper: { sheets } });
+    expect(clientSheets(gate, pageFor(gate.job))).toHaveLength(1);
+  });
+
   test('the size over all counts the cap, the frame is told beside it', () => {
     const text = clientBlocks(deck.panels[0] as (typeof deck.panels)[number], deck)
       .map((block) => block.text)
