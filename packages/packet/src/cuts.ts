@@ -1,4 +1,4 @@
-import { type CutPlan, type CutTree, fineMarks, formatLength, type Job } from '@wattlewright/model';
+import { type CutPlan, type CutTree, fineMarks, formatLength, isPlaned, type Job } from '@wattlewright/model';
 import { csv } from './tables.ts';
 
 /** Stages of the work at the saw, in their order; a piece waits for the one that cuts it next. */
@@ -13,6 +13,12 @@ interface Piece {
   readonly stage: Stage;
   /** Fence setting that freed it, counted from 0. */
   readonly after: number;
+}
+
+/** Section of a piece, mm. */
+interface Sides {
+  readonly width: number;
+  readonly thickness: number;
 }
 
 interface Row {
@@ -53,34 +59,40 @@ function boardRows({ boards, fences }: CutPlan, index: number, { display, saw }:
   const rows: Row[] = [];
   const named = pieceNames(`board ${index + 1}`, show);
   const board = [index + 1, count, name];
-  const walk = ({ tree, name: piece, stage, after }: Piece): void => {
+  const loss = saw.ripKerf + 2 * saw.planing;
+  const walk = ({ tree, name: piece, stage, after }: Piece, size: Sides): void => {
     if (tree === null || !('cut' in tree)) return;
     const { cut, at, a, b } = tree;
-    const setting = cut === 'rip' ? fences.findIndex((fence, i) => i >= after && fence.at === at) : after;
-    const from = { name: piece, stage, after: setting };
+    const setting =
+      tree.cut === 'rip' && !isPlaned(tree, size[tree.axis], saw)
+        ? fences.findIndex((fence, i) => i >= after && fence.at === at)
+        : after;
+    const planed = tree.cut === 'rip' && isPlaned(tree, size[tree.axis], saw);
+    const from = { name: piece, stage, after: planed ? after : setting };
     const [off, rest] = [named(a, from), named(b, from, true)];
     rows.push({
       stage,
-      setting: cut === 'rip' ? setting : 0,
+      setting: cut === 'rip' ? from.after : 0,
       cells: [
-        STAGES[stage],
-        cut === 'rip' ? setting + 1 : '',
+        planed ? 'plane' : STAGES[stage],
+        cut === 'rip' && !planed ? setting + 1 : '',
         ...board,
         piece,
         show(at),
         display.unit,
         Math.round(at * 1000) / 1000,
         // A sawn face is planed after the cut, so what is set stands off the finished size by as much.
-        cut === 'rip' ? show(at + saw.planing) : '',
+        cut === 'rip' && !planed ? show(at + saw.planing) : '',
         off.name,
         rest.name,
       ],
     });
-    walk(off);
-    walk(rest);
+    const sides = (next: number): Sides => (tree.cut === 'rip' ? { ...size, [tree.axis]: next } : size);
+    walk(off, sides(at));
+    walk(rest, tree.cut === 'rip' ? sides(size[tree.axis] - at - loss) : size);
   };
   const first = named(root, { name: `board ${index + 1}`, stage: 0, after: 0 });
-  if (root !== null && 'cut' in root) walk(first);
+  if (root !== null && 'cut' in root) walk(first, boards[index] as CutPlan['boards'][number]);
   else
     rows.push({
       stage: 0,

@@ -68,6 +68,7 @@ function face(stretch: Stretch, box: Box): Mark[] {
         stroke('grid', line([box.u0, box.v1], [box.u1, box.v0])),
       ];
     case 'keep':
+    case 'spare':
       return [stroke('keep', outline)];
     case 'ripped':
       return [stroke('wood', outline), stroke('edge-light', outline)];
@@ -78,7 +79,13 @@ function face(stretch: Stretch, box: Box): Mark[] {
 
 /** The large sign of a stretch: a part's letter, the number of a length that is ripped. */
 function signOf({ kind, letter, ripped }: Stretch): string {
-  return kind === 'part' ? (letter ?? '') : kind === 'ripped' ? `${(ripped ?? 0) + 1}` : kind === 'keep' ? 'keep' : '';
+  return kind === 'part'
+    ? (letter ?? '')
+    : kind === 'ripped'
+      ? `${(ripped ?? 0) + 1}`
+      : kind === 'keep' || kind === 'spare'
+        ? kind
+        : '';
 }
 
 interface Fitted {

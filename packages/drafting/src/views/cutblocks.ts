@@ -7,6 +7,7 @@ import type { Mark } from '../mark.ts';
 import { write } from '../mark.ts';
 import { cutBar } from './cutbar.ts';
 import type { BoardCuts } from './cutboard.ts';
+import type { CrossCuts, Stretch } from './cutcross.ts';
 import { stageView } from './cutend.ts';
 import { ripTable } from './cutrips.ts';
 import { lengthText, sectionText } from './cutsize.ts';
@@ -131,7 +132,14 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
   return [...sorts.values()].map(({ strip, count }, i): CutBlock => {
     const at = (x: number): number => NAMES + (start + x) * along;
     const v0 = i === 0 ? LINE_STEP * TEXT + 1 : 0;
-    const bar = cutBar({ cuts: strip.cuts, at, v0, height: BAR, display, across: [NAMES, width] });
+    const bar = cutBar({
+      cuts: withSpares(strip.cuts, ink.saw.keepFrom),
+      at,
+      v0,
+      height: BAR,
+      display,
+      across: [NAMES, width],
+    });
     const heading = write(
       'note',
       `Strips from ${numbers.length > 1 ? 'each of ' : ''}${lengthsText(numbers)}`,
@@ -146,6 +154,14 @@ function stripRows({ ripped, numbers }: Group, { cuts }: BoardCuts, ink: CutInk)
       thinned: bar.thinned,
     };
   });
+}
+
+/** Ends of a strip from this length on, mm, are spare stock and no waste. */
+function withSpares(cuts: CrossCuts, from: number): CrossCuts {
+  const stretches = cuts.stretches.map(
+    (one): Stretch => (one.kind === 'waste' && one.length >= from ? { ...one, kind: 'spare' } : one),
+  );
+  return { ...cuts, stretches };
 }
 
 /** The ends of a ripped length, or where they are drawn already. */

@@ -7,7 +7,8 @@ export type SawLosses = Pick<Saw, 'ripKerf' | 'crossKerf' | 'planing' | 'shaving
 export interface Stretch {
   readonly start: number;
   readonly length: number;
-  readonly kind: 'part' | 'keep' | 'waste' | 'ripped';
+  /** `spare`: an end of a strip that is long enough to keep, though not of the board's full section. */
+  readonly kind: 'part' | 'keep' | 'waste' | 'ripped' | 'spare';
   /** Letter of a part. */
   readonly letter?: string;
   /** Index among the board's ripped lengths. */

@@ -116,7 +116,7 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
       `Ends ${ends}, each as the piece lies on the saw, seen from its left end. Dark is the blade; the number over it is its setting in the order of work.`,
     ],
     [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn beside.'],
-    [true, 'What is crossed out is waste; plain ends of strips are spare stock.'],
+    [true, 'What is crossed out is waste; an end marked spare is long enough to keep.'],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],
     [blocks.some(({ thinned }) => thinned === true), 'Where cuts stand too close, not all distances are given.'],

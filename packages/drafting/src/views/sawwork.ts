@@ -42,7 +42,8 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
   const stops = cutStops(boards);
   const page = { ...options, boards };
   const cut = lettersCut(plan);
-  const made = { ...options, parts: options.parts.filter(({ letter }) => cut.has(letter)) };
+  const left = (letter: string): boolean => plan.status === 'impossible' && !cut.has(letter);
+  const made = { ...options, parts: options.parts.filter(({ letter }) => !left(letter)) };
   return [
     ...prose([
       ...(plan.status === 'impossible' ? [leftOut(plan)] : []),

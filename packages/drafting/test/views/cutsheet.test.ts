@@ -171,6 +171,22 @@ describe('ripSettings', () => {
 });
 
 describe('cutSheets', () => {
+  it('marks an end of a strip as spare from the shop’s own length on: 400 of 300, not 200', () => {
+    const strip = (rest: number): CutTree => ({ cut: 'cross', at: 997 - rest, a: { part: 'A' }, b: null });
+    const drawn = (rest: number): string[] =>
+      textsIn(
+        cutSheets(planOf([one({ cut: 'rip', axis: 'width', at: 40, a: strip(rest), b: null }, { length: 1000 })]), {
+          parts: [],
+          display,
+          saw: sawOf(3, 3, 0),
+          width: 183,
+          height: 204,
+        }),
+      );
+    expect(drawn(400)).toContain('spare');
+    expect(drawn(200)).not.toContain('spare');
+  });
+
   it('draws nothing for a plan without boards', () => {
     expect(cutSheets(planOf([]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 })).toEqual([]);
   });
