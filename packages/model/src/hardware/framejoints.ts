@@ -20,7 +20,8 @@ export function coverStrips({ cover, clear, outside, rail, spec, display }: Pane
   const z = cover.face + bears / 2;
   const left = clear.left + (clear.width - cover.length) / 2;
   const y = outside.height - rail.height - cover.height;
-  const xs = spread(left + INCH, left + cover.length - INCH, STEP);
+  const end = display.unit === 'in' ? INCH : 25;
+  const xs = spread(left + end, left + cover.length - end, STEP);
   return [
     {
       joint: 'cover strip to top rail',
@@ -30,7 +31,7 @@ export function coverStrips({ cover, clear, outside, rail, spec, display }: Pane
       outward: true,
       into: spec.wood.rail.wood,
       edge: bears / 2,
-      end: INCH,
+      end,
       where: `plumb up the middle of each strip’s lower edge into the rail; from its left end: ${lengthsText(
         xs.map((x) => x - left),
         display,
@@ -94,7 +95,7 @@ export function gluedStrips(panel: Panel): GluedJoint[] {
   const why = (thickness: number) =>
     `no pins: ${
       thickness < PIN_STRIP[unit] - 1e-9
-        ? `less of the strip lies on the wood than ${lengthsText([PIN_STRIP[unit]], display)}`
+        ? `less than ${lengthsText([PIN_STRIP[unit]], display)} of the strip lies on the wood`
         : `none is sold long enough to reach ${lengthsText([PIN_REACH[unit]], display)} beyond the strip`
     }`;
   const stop = stopThickness(panel);

@@ -41,7 +41,8 @@ export const WALL_GRAVITY = 0.42;
 export const BRACKET: { readonly leg: number; readonly metal: number; readonly screws: number } = {
   leg: 1.5 * INCH,
   metal: 2.5,
-  screws: 0.75 * INCH,
+  // 3/4 in to the nearest millimetre.
+  screws: 19,
 };
 
 /** Thread in the wall or plug at most, mm; common practice, no source. */
