@@ -16,13 +16,15 @@ interface Place {
 
 /** What is named beside the elevation: parts by balloons with their letters, or in words for the client. */
 export function elevationTargets(front: Front, detail: 'shop' | 'client'): NoteTarget[] {
-  return [...frameAndWeave(front), ...strips(front), ...fitted(front, detail)].flatMap(
-    ({ x, y, name, letter, end }): NoteTarget[] => {
-      const target = { at: front.at(x, y), ...(end && { end }), ...(letter !== undefined && { of: letter }) };
-      if (detail === 'shop' && letter !== undefined) return [{ ...target, text: letter, kind: 'balloon' }];
-      return [{ ...target, text: name, kind: 'note' }];
-    },
-  );
+  const places = [...frameAndWeave(front), ...strips(front), ...fitted(front, detail)];
+  // In words, two of one kind would be the same word twice.
+  const named =
+    detail === 'shop' ? places : places.filter(({ name }, i) => places.findIndex((one) => one.name === name) === i);
+  return named.flatMap(({ x, y, name, letter, end }): NoteTarget[] => {
+    const target = { at: front.at(x, y), ...(end && { end }), ...(letter !== undefined && { of: letter }) };
+    if (detail === 'shop' && letter !== undefined) return [{ ...target, text: letter, kind: 'balloon' }];
+    return [{ ...target, text: name, kind: 'note' }];
+  });
 }
 
 function frameAndWeave(front: Front): Place[] {

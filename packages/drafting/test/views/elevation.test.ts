@@ -119,6 +119,21 @@ describe('elevation(panel)', () => {
     }
   });
 
+  test('for the client names nothing twice, also where slats are of two lengths', () => {
+    const [solved] = example('studio-divider') as [Panel];
+    const rows = solved.rows.map((row, i) => ({ ...row, cutLength: row.cutLength - 3 * i }));
+    const panel = { ...solved, rows };
+    expect(
+      new Set(
+        partsOf([panel])
+          .filter(({ role }) => role === 'slat')
+          .map(({ letter }) => letter),
+      ).size,
+    ).toBeGreaterThan(1);
+    const printed = texts(elevation(panel, { scale, detail: 'client' })).map(({ text }) => text);
+    expect(printed.filter((text) => text === 'slat')).toEqual(['slat']);
+  });
+
   test('for the client states the outside alone and names parts in words', () => {
     const printed = texts(elevation(screen('plain'), { scale, detail: 'client' })).map(({ text }) => text);
     expect(printed).toEqual(expect.arrayContaining(['rail', 'stile', 'stave', 'slat', '1100']));
