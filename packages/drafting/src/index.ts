@@ -66,6 +66,7 @@ export { proof, type ProofOptions } from './proofing/proof.ts';
 
 // Full-size sheets: a drawing over as many pages as it needs.
 export { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from './paper.ts';
+export { gather } from './tiling/gather.ts';
 export { numberPages } from './tiling/number.ts';
 export { type Printed, tile, type TileOptions } from './tiling/tile.ts';
 // Sheets: views at the largest scale that fits, placed, framed and numbered.
@@ -97,9 +98,11 @@ export { niceTicks, plot } from './views/plot.ts';
 export type { Axis, Level, PlotOptions, PlotPoint, Series } from './views/plotdata.ts';
 export { sightChart } from './views/sightchart.ts';
 export { spacingChart } from './views/spacingchart.ts';
+export type { StickOptions } from './views/stick.ts';
 export { courseStick } from './views/stickcourse.ts';
 export { staveStick } from './views/stickstave.ts';
 export { cornerTemplate } from './views/templatecorner.ts';
+export { footTemplate } from './views/templatefoot.ts';
 export { railEndTemplate } from './views/templaterail.ts';
 export { stileEndTemplate } from './views/templatestile.ts';
 export { weaveChart } from './views/weavechart.ts';

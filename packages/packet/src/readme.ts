@@ -23,6 +23,7 @@ export function readmeText(
     `  packet.pdf      ${sheets.packet.length} sheets on ${papersOf(sheets.packet)}: cover, client, drawings, lists, cuts, chart, steps, findings`,
     ...largerThan(job.paper.sheets, sheets.packet).map((line) => `                  ${line}`),
     `  sticks.pdf      ${sheets.sticks.length} full-size pages on ${papersOf(sheets.sticks)}: marking sticks and templates`,
+    ...pagesOf(sheets.sticks).map((line) => `                  ${line}`),
     '  drawings/*.svg  each view by itself',
     '  parts.csv       the parts list for a spreadsheet',
     '  cuts.csv        the cutting plan, cut by cut',
@@ -48,6 +49,14 @@ function largerThan(named: string, sheets: readonly Sheet[]): string[] {
   return others.map((paper) => {
     const labels = sheets.filter((sheet) => sheet.paper === paper).map(({ label }) => label);
     return `too large for ${named}, on ${paper}: ${labels.length === 1 ? 'sheet' : 'sheets'} ${labels.join(', ')}`;
+  });
+}
+
+/** What the full-size pages hold, a line for each drawing. */
+function pagesOf(sheets: readonly Sheet[]): string[] {
+  return [...new Set(sheets.map(({ title }) => title))].map((title) => {
+    const labels = sheets.filter((sheet) => sheet.title === title).map(({ label }) => label);
+    return `${labels.length === 1 ? labels[0] : `${labels[0]} to ${labels.at(-1)}`}  ${title}`;
   });
 }
 

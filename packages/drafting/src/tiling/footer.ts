@@ -1,11 +1,12 @@
 import { fitText, textWidth, wrapText } from '../lettering.ts';
-import { type Box, type Drawing, type Mark, write } from '../mark.ts';
+import { type Box, type Drawing, type Mark, type Point, write } from '../mark.ts';
+import type { Extent } from '../scale.ts';
 import { CHECK_LENGTH, CHECK_ROOM, checkBar } from './checkbar.ts';
 import { joiningMap, type Place, pageLabel } from './join.ts';
 
 const text = 2.5;
 const large = 5;
-const leading = 4.2;
+const leading = 4;
 /** Room at the foot of a full-size page, mm. */
 export const FOOTER = 36;
 /** Room at the right side of a full-size page, mm: for the upright check bar. */
@@ -24,35 +25,83 @@ export interface Footer {
   readonly inside: Box;
   /** Paper mm drawn for a real millimetre, along `u` and `v`. */
   readonly factor: { readonly u: number; readonly v: number };
+  /** Where the footer begins, how far its text may go, and the zero of the upright bar. */
+  readonly at: FooterPlace;
   /** The printer's correction in words; absent when there is none. */
   readonly corrected?: string;
 }
 
+/** Where things of a footer stand on the page, mm. */
+export interface FooterPlace {
+  readonly top: number;
+  readonly to: number;
+  readonly bar: Point;
+}
+
+/** Width of a footer's text that is wide enough, mm. */
+const WIDE = 110;
+
+/**
+ * The footer at the foot of the page and the upright bar at its side, `alone` close to the drawing that the page holds
+ * whole: `drawn` mm each way. On a roll the bar stands beside the text where there is room for it.
+ */
+export function footerPlace(
+  inside: Box,
+  { drawn, alone, factor }: { readonly drawn: Extent; readonly alone: boolean; readonly factor: Footer['factor'] },
+): FooterPlace {
+  const [foot, side] = [inside.v1 - FOOTER, inside.u1 - 7];
+  const long = CHECK_LENGTH * factor.v;
+  if (!alone) return { top: foot, to: inside.u1, bar: [side, foot - 1] };
+  const text = textStart(inside, factor) + WIDE;
+  const under = inside.v0 + drawn.height;
+  if (text + 2 * SIDE < inside.u1 && under + long + NUMBER + 4 < inside.v1)
+    return { top: under, to: text, bar: [text + SIDE, under + long + 2] };
+  const top = Math.min(foot, Math.max(under, inside.v0 + long + 6));
+  return { top, to: inside.u1, bar: [Math.min(side, inside.u0 + drawn.width + 7), top - 1] };
+}
+
+/** Where the text of a footer begins, beside its level bar. */
+function textStart({ u0 }: Box, factor: Footer['factor']): number {
+  return u0 + 3 + CHECK_LENGTH * factor.u + 9;
+}
+
 /** Check bars both ways, how to print, which page this is, and how the pages join. */
-export function footer({ drawing, here, rows, columns, inside, factor, corrected }: Footer): Mark[] {
-  const top = inside.v1 - FOOTER;
+export function footer({
+  drawing,
+  here,
+  rows,
+  columns,
+  inside,
+  factor,
+  at: { top, to, bar },
+  corrected,
+}: Footer): Mark[] {
   const u = inside.u0 + 3;
-  const upright = checkBar({ at: [inside.u1 - 7, top - 1], along: 'v', factor: factor.v });
+  const upright = checkBar({ at: bar, along: 'v', factor: factor.v });
   const level = checkBar({ at: [u, top + 12], along: 'u', factor: factor.u });
-  const beside = u + CHECK_LENGTH * factor.u + 9;
-  const width = inside.u1 - beside - 1;
+  const beside = textStart(inside, factor);
+  const width = to - beside - 1;
   const count = rows * columns;
   const page = count === 1 ? 'one page' : `page ${here.row * columns + here.column + 1} of ${count}`;
-  const lines = [
-    'Print at actual size, 100 %; then measure both bars.',
-    'If a bar is off, write its percent into the job; print again.',
-    ...(corrected === undefined ? [] : [corrected]),
-    ...(count === 1 ? [] : ['Cut on the dashes; lay on the page before, cross on cross.']),
-  ].flatMap((line) => wrapText(line, width, text));
   const head = pageLabel(here);
   const after = textWidth(head, large, 'semibold') + 4;
-  const title = fitText(drawing.title, width - after - textWidth(`, ${page}`, text), text);
+  const title = titleLines(drawing.title, width);
+  const words = [
+    'Print at actual size, 100 %; then measure both bars.',
+    'If a bar is off, no size on the page is right: give its percent in the job file and print again.',
+    ...(corrected === undefined ? [] : [corrected]),
+    ...(count === 1 ? [] : ['Cut on the dashes; lay on the page before, cross on cross.']),
+  ];
+  const lines = wrapText(words.join(' '), width, text);
   const marks: Mark[] = [
     ...upright,
     ...level,
     write('title', head, [beside, top + 2 + large], { height: large }),
-    write('note', `${title}, ${page}`, [beside + after, top + 2 + large], { height: text }),
-    ...lines.map((line, i) => write('note', line, [beside, top + 11.5 + i * leading], { height: text })),
+    write('note', page, [beside + after, top + 2 + large], { height: text }),
+    ...title.map((line, i) => write('title', line, [beside, top + FIRST + i * leading], { height: text })),
+    ...lines.map((line, i) =>
+      write('note', line, [beside, top + FIRST + (title.length + i) * leading], { height: text }),
+    ),
   ];
   if (count > 1) {
     // Pages in one column are mapped in the strip at the side, which is as tall as they are many.
@@ -63,4 +112,17 @@ export function footer({ drawing, here, rows, columns, inside, factor, corrected
     marks.push(...joiningMap(here, rows, columns, room));
   }
   return marks;
+}
+
+/** From the top of the footer to the baseline of the line under the page's name, mm. */
+const FIRST = 11.5;
+
+/** Lines of a title at the most: what is longer ends in an ellipsis. */
+const MOST = 2;
+
+/** The title whole, in as many lines as the footer has room for. */
+function titleLines(title: string, width: number): string[] {
+  const all = wrapText(title, width, text, 'semibold');
+  if (all.length <= MOST) return all;
+  return [...all.slice(0, MOST - 1), fitText(all.slice(MOST - 1).join(' '), width, text, 'semibold')];
 }

@@ -5,7 +5,7 @@ import type { Span } from './joint.ts';
 const ROOM = 11;
 
 /** Room that is left round a drawing alone on its page at the least, mm: it has neither crosses nor arrows. */
-const LEAST = 1;
+export const LEAST = 1;
 
 /** A stretch along the page and one down it, mm of the drawing. */
 interface Spread {

@@ -56,7 +56,8 @@ export function neighbourArrow({ side, cross: [u, v], label }: Neighbour): Mark[
 
 /** How the pages of a drawing hang together, drawn small, this page dark. Its size is at most `room`. */
 export function joiningMap(here: Place, rows: number, columns: number, room: Box): Mark[] {
-  const width = Math.min(9, (room.u1 - room.u0) / columns);
+  const widest = pageLabel({ row: rows - 1, column: columns - 1, series: here.series });
+  const width = Math.min(Math.max(9, textWidth(widest, text) + 1.6), (room.u1 - room.u0) / columns);
   const height = Math.min(5, (room.v1 - room.v0) / rows);
   const marks: Mark[] = [];
   for (let row = 0; row < rows; row++) {
@@ -66,8 +67,11 @@ export function joiningMap(here: Place, rows: number, columns: number, room: Box
       const current = row === here.row && column === here.column;
       if (current) marks.push(stroke('wood-deep', cell));
       marks.push(stroke('grid', cell));
-      const label = pageLabel({ row, column, series: here.series });
-      if (height < text + 1.2 || width < textWidth(label, text) + 0.8) continue;
+      // A row too long for the whole names is still told apart by its numbers.
+      const label = [pageLabel({ row, column, series: here.series }), `${column + 1}`].find(
+        (words) => textWidth(words, text) + 0.8 <= width,
+      );
+      if (label === undefined || height < text + 1.2) continue;
       marks.push(write('label', label, [u0 + width / 2, v0 + (height + text) / 2], { height: text, anchor: 'middle' }));
     }
   }

@@ -42,6 +42,26 @@ export function joints({ whole: [from, to], window, overlap, texts, marks = [] }
   return out;
 }
 
+/** Steps between the smallest and the largest window that even joints are tried with. */
+const TRIES = 6;
+
+/** As `joints`, as few, but spread so that no page is left with a sliver, as far as no more is cut for it. */
+export function evenJoints(options: JointOptions): number[] {
+  const furthest = joints(options);
+  const count = furthest.length;
+  if (count === 0) return furthest;
+  const { whole, window, overlap, texts, marks = [] } = options;
+  const least = (whole[1] - whole[0] + overlap * count) / (count + 1);
+  const tries = Array.from({ length: TRIES }, (_, i) => least + ((window - least) * (i + 1)) / (TRIES + 1))
+    .filter((narrower) => overlap * 2 < narrower)
+    .map((narrower) => joints({ ...options, window: narrower }))
+    .filter((found) => found.length === count);
+  const met = (at: readonly number[], stretches: readonly Span[]): number =>
+    stretches.filter(([a, b]) => at.some((joint) => a < joint - 1e-9 && b > joint + 1e-9)).length;
+  const cost = (at: readonly number[]): number => met(at, texts) * 1000 + met(at, marks);
+  return [...tries, furthest].reduce((best, other) => (cost(other) < cost(best) ? other : best));
+}
+
 /** The place nearest before `furthest` that keeps clear of all of some stretches; undefined when there is none. */
 function clear(furthest: number, least: number, stretches: readonly Span[]): number | undefined {
   let joint = furthest;

@@ -1,13 +1,13 @@
-import { boxOf, mapPath, pointsOf } from '../ink.ts';
+import { mapPath } from '../ink.ts';
 import { textBox } from '../lettering.ts';
-import { type Box, type Drawing, type Mark, type Point, type Role, type Sheet, stroke } from '../mark.ts';
-import { SAFE_MARGIN, TILE_PAPERS, type TilePaper, type TilePaperName } from '../paper.ts';
+import { type Box, type Drawing, type Mark, type Point, type Sheet, stroke } from '../mark.ts';
+import { SAFE_MARGIN, TILE_PAPERS, type TilePaperName } from '../paper.ts';
 import { line } from '../path.ts';
 import { clipMark } from './clip.ts';
-import { FOOTER, footer, SIDE } from './footer.ts';
-import { withHeadroom } from './headroom.ts';
+import { footer, footerPlace } from './footer.ts';
+import { cost, type Format, format } from './format.ts';
 import { neighbourArrow, type Place, pageLabel, registerCross } from './join.ts';
-import { joints, pagesBetween, type Span } from './joint.ts';
+import type { Span } from './joint.ts';
 
 /** What a printed check bar measured over what it should, percent. */
 export interface Printed {
@@ -33,19 +33,6 @@ export interface TileOptions {
 
 /** From the edge of what a page shows to the middle of a register cross, mm. */
 const crossIn = 5.5;
-
-/** A page layout: the sheet as it lies, where ink may go, and how much of the drawing fits. */
-interface Format {
-  readonly paper: TilePaper;
-  readonly width: number;
-  readonly height: number;
-  readonly inside: Box;
-  /** Paper mm for a millimetre of the drawing, each way. */
-  readonly factor: { readonly u: number; readonly v: number };
-  readonly columns: readonly Span[];
-  readonly rows: readonly Span[];
-  readonly cuts: { readonly u: readonly number[]; readonly v: readonly number[] };
-}
 
 /**
  * A drawing at its own size over as many pages as it needs, row by row, to be joined by register crosses. Every page
@@ -73,69 +60,6 @@ export function tile(drawing: Drawing, options: TileOptions): Sheet[] {
   );
 }
 
-/** Pages, then paper. */
-function cost({ rows, columns, width, height }: Format): number {
-  return rows.length * columns.length * 1e9 + width * height;
-}
-
-type Ask = Required<Omit<TileOptions, 'paper' | 'series'>> & { readonly paper: TilePaper; readonly lying: boolean };
-
-/** The drawing laid out on the paper upright or lying on its side; nothing where a roll is too narrow. */
-function format(drawing: Drawing, { paper, lying, margin, overlap, printed }: Ask): Format | undefined {
-  const [across, along] = [100 / printed.across, 100 / printed.along];
-  const factor = lying ? { u: along, v: across } : { u: across, v: along };
-  const room = { u: 2 * margin + SIDE, v: 2 * margin + FOOTER };
-  const { short, long = Infinity } = paper;
-  const window = {
-    u: ((lying ? long : short) - room.u) / factor.u,
-    v: ((lying ? short : long) - room.v) / factor.v,
-  };
-  const whole = withHeadroom(drawing.bounds, window);
-  const free = { u: (whole.u[1] - whole.u[0]) * factor.u + room.u, v: (whole.v[1] - whole.v[0]) * factor.v + room.v };
-  const longest = Math.max(lying ? free.u : free.v, leastLength);
-  const [width, height] = lying ? [paper.long ?? longest, paper.short] : [paper.short, paper.long ?? longest];
-  if (paper.long === undefined && (free.u > width + 1e-9 || free.v > height + 1e-9)) return undefined;
-  const boxes = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
-  const marked = drawing.marks.flatMap((mark) =>
-    mark.kind === 'path' && MARKS.includes(mark.role) ? [boxOf(pointsOf(mark.path))] : [],
-  );
-  const cuts = {
-    u: joints({
-      whole: whole.u,
-      window: window.u,
-      overlap,
-      texts: boxes.map((box): Span => [box.u0, box.u1]),
-      marks: marked.map((box): Span => [box.u0, box.u1]).filter(isShort),
-    }),
-    v: joints({
-      whole: whole.v,
-      window: window.v,
-      overlap,
-      texts: boxes.map((box): Span => [box.v0, box.v1]),
-      marks: marked.map((box): Span => [box.v0, box.v1]).filter(isShort),
-    }),
-  };
-  return {
-    paper,
-    width,
-    height,
-    inside: { u0: margin, v0: margin, u1: width - margin, v1: height - margin },
-    factor,
-    columns: pagesBetween(whole.u, cuts.u, overlap),
-    rows: pagesBetween(whole.v, cuts.v, overlap),
-    cuts,
-  };
-}
-
-/** Roles of what a full-size drawing is printed for, and how long such a mark may be along a direction to be kept clear of, mm. */
-const MARKS: readonly Role[] = ['tick', 'centre', 'wood-shade'];
-const SHORT = 40;
-
-const isShort = ([from, to]: Span): boolean => to - from <= SHORT;
-
-/** Shortest piece of a roll that holds the upright check bar, mm. */
-const leastLength = 190;
-
 function page(
   drawing: Drawing,
   format: Format,
@@ -149,9 +73,10 @@ function page(
     inside.v0 + (v - shown.v0) * factor.v,
   ];
   const label = pageLabel({ row, column, series });
+  const inked = inkOf(format, { row, column, shown });
   const marks = drawing.marks.flatMap((mark): Mark[] => {
     if (mark.kind === 'path') {
-      return clipMark(mark, shown).map((cut) => ({ ...cut, path: mapPath(cut.path, onPaper) }));
+      return clipMark(mark, inked).map((cut) => ({ ...cut, path: mapPath(cut.path, onPaper) }));
     }
     return standsOn(format, { row, column, shown }, textBox(mark)) ? [{ ...mark, at: onPaper(mark.at) }] : [];
   });
@@ -175,12 +100,31 @@ function page(
         columns: columns.length,
         inside,
         factor,
+        at: footerPlace(inside, {
+          drawn: { width: (shown.u1 - shown.u0) * factor.u, height: (shown.v1 - shown.v0) * factor.v },
+          alone: rows.length * columns.length === 1,
+          factor,
+        }),
         ...corrected,
       }),
     ],
     inside,
     chains: row === 0 && column === 0 ? (drawing.chains ?? []) : [],
     fullSize: true,
+  };
+}
+
+/** How far a page's ink goes on past a joint, mm: enough for a cut beside the line; more would be a sliver of the next page. */
+const PAST = 1;
+
+/** Where paths are drawn on a page: all that it shows, but hardly past a joint. */
+function inkOf({ cuts }: Format, { row, column, shown }: Place & { readonly shown: Box }): Box {
+  const [left, right, up, down] = [cuts.u[column - 1], cuts.u[column], cuts.v[row - 1], cuts.v[row]];
+  return {
+    u0: left === undefined ? shown.u0 : left - PAST,
+    u1: right === undefined ? shown.u1 : right + PAST,
+    v0: up === undefined ? shown.v0 : up - PAST,
+    v1: down === undefined ? shown.v1 : down + PAST,
   };
 }
 

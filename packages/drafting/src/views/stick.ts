@@ -1,8 +1,17 @@
+import type { Part } from '@wattlewright/model';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from '../layout/style.ts';
 import { wrapText } from '../lettering.ts';
 import type { Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { polygon } from '../path.ts';
+
+/** What a full-size drawing is made with. */
+export interface StickOptions {
+  /** Parts of the job, for their letters. */
+  readonly parts?: readonly Part[];
+  /** How the panels that it serves are called together; the panel's own name unless given. */
+  readonly named?: string;
+}
 
 /** Width of a printed stick across, mm: three to a sheet of paper, stiff enough to handle. Common practice, no source. */
 export const STICK_WIDTH = 70;

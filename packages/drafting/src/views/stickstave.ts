@@ -1,4 +1,4 @@
-import { type Panel, type Part, sideAt } from '@wattlewright/model';
+import { type Panel, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
 import { fitText, textWidth } from '../lettering.ts';
@@ -7,7 +7,7 @@ import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
-import { paragraph, pointer, STICK_TICK, STICK_WIDTH } from './stick.ts';
+import { paragraph, pointer, STICK_TICK, STICK_WIDTH, type StickOptions } from './stick.ts';
 import { type Letters, staveTexts, textInk, VALUES_FROM } from './stickvalues.ts';
 import { unitName } from './template.ts';
 
@@ -29,7 +29,7 @@ const INSTRUCTIONS = 115;
  * each. The top edge serves the bottom rail, the bottom edge the top rail, both seen from the front, so that one stick
  * marks both. The first course is drawn as it passes each stave. One drawing however long; `tile` cuts it.
  */
-export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: readonly Part[] } = {}): Drawing {
+export function staveStick(panel: Panel, { parts = [], named = panel.name }: StickOptions = {}): Drawing {
   const letters: Letters = {
     rail: partOf(parts, panel, 'rail')?.letter,
     stile: partOf(parts, panel, 'stile')?.letter,
@@ -38,10 +38,10 @@ export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: read
   };
   const { length } = panel.rail;
   const written = staveTexts(panel, letters);
-  const below = instructions(panel, written.said);
+  const below = instructions(panel, { named, said: written.said });
   return {
     name: 'stave-stick',
-    title: `Stave stick: ${panel.name}`,
+    title: `Stave stick: ${named}`,
     scale: 1,
     scaleText: standardScale(1, panel.display.unit).text,
     marks: [
@@ -53,11 +53,11 @@ export function staveStick(panel: Panel, { parts = [] }: { readonly parts?: read
       originCircle([0, VALUES_FROM + 6]),
       ...staveNumbers(panel, letters),
       ...stileNames(panel, letters),
-      ...titles(panel),
+      ...titles(panel, named),
       ...below.marks,
     ],
     bounds: { u0: -1, v0: 0, u1: Math.max(length, INSTRUCTIONS), v1: STICK_WIDTH + 4 + below.height },
-    alt: `Full-size stick along the rails of ${panel.name}: the faces of ${panel.staves.count} staves, each with its distance from the rail's left end.`,
+    alt: `Full-size stick along the rails of ${named}: the faces of ${panel.staves.count} staves, each with its distance from the rail's left end.`,
   };
 }
 
@@ -133,10 +133,11 @@ function stileNames({ rail, stile: { width } }: Panel, { stile }: Letters): Mark
  * The stick's name, and what each edge is laid on, again and again along it. They stand over each other in the middles of
  * bays and are narrow, so that pages can be joined between them.
  */
-function names({ name, staves, asBuilt }: Panel, free: readonly [from: number, to: number]): Mark[] {
-  const title = fitText(name, NAMES_WIDE, TEXT_LARGE);
+function names({ staves, asBuilt }: Panel, named: string, free: readonly [from: number, to: number]): Mark[] {
+  const size = textWidth(named, TEXT_LARGE) <= NAMES_WIDE ? TEXT_LARGE : TEXT;
+  const title = fitText(named, NAMES_WIDE, size);
   const kind = `stave stick, front face${asBuilt ? ', as measured' : ''}`;
-  const half = Math.max(textWidth(title, TEXT_LARGE), textWidth(kind, TEXT)) / 2;
+  const half = Math.max(textWidth(title, size), textWidth(kind, TEXT)) / 2;
   const middles = staves.lefts.slice(0, -1).map((left) => left + staves.width + staves.bay / 2);
   const roomy = middles.filter((u) => u - half >= free[0] && u + half <= free[1]);
   const spaced: number[] = [];
@@ -144,7 +145,7 @@ function names({ name, staves, asBuilt }: Panel, free: readonly [from: number, t
   const at = (text: string, u: number, v: number, height: number): Mark =>
     write('note', text, [u, v], { height, anchor: 'middle' });
   return spaced.flatMap((u) => [
-    at(title, u, TITLE, TEXT_LARGE),
+    at(title, u, TITLE, size),
     at(kind, u, KIND, TEXT),
     ...(['bottom', 'top'] as const).flatMap((which) => {
       const v = which === 'bottom' ? 5 : STICK_WIDTH - 3;
@@ -160,7 +161,7 @@ function longFits(bay: number): boolean {
 }
 
 /** Which end is which, and the names between. */
-function titles(panel: Panel): Mark[] {
+function titles(panel: Panel, named: string): Mark[] {
   const { length } = panel.rail;
   const half = TITLE - TEXT_LARGE / 2;
   const wide = textWidth('RIGHT END', TEXT_LARGE, 'semibold') + 8;
@@ -174,18 +175,24 @@ function titles(panel: Panel): Mark[] {
           write('title', 'RIGHT END', [length - 7, TITLE], { height: TEXT_LARGE, anchor: 'end' }),
         ]
       : []),
-    ...names(panel, [wide + 3, length - (right ? wide + 3 : 3)]),
+    ...names(panel, named, [wide + 3, length - (right ? wide + 3 : 3)]),
   ];
 }
 
-/** How to use the stick, on the paper under it. */
-function instructions(panel: Panel, said: string): { readonly marks: Mark[]; readonly height: number } {
+/** Whose stick it is and how to use it, on the paper under it. */
+function instructions(
+  panel: Panel,
+  { named, said }: { readonly named: string; readonly said: string },
+): { readonly marks: Mark[]; readonly height: number } {
   const text = [
-    `Check both bars first. Join the pages, then cut along the outline: the stick is as long as the rail.`,
+    `Check both bars first. Cut along the outline, where it has several pages after joining them: the stick is as long as the rail.`,
     `Clamp both rails side by side, grooved edges up and left ends flush, front faces outward, and square every mark across both; or lay the top edge of the stick along the bottom rail and the bottom edge along the top rail.`,
     `Shaded: a stave; short tick: its centre. Distances from the left end of the rail, ${unitName(panel)}, each rounded by itself: never step off the pitch.`,
     `The bar is the first course: black over a stave where it passes in front, under it where it passes behind.`,
     said,
   ].join(' ');
-  return paragraph(text, [0, STICK_WIDTH + 4], INSTRUCTIONS);
+  const top = STICK_WIDTH + 4;
+  const heading = paragraph(`${named}: stave stick`, [0, top], INSTRUCTIONS, { height: TEXT_LARGE, role: 'title' });
+  const words = paragraph(text, [0, top + heading.height + 1], INSTRUCTIONS);
+  return { marks: [...heading.marks, ...words.marks], height: heading.height + 1 + words.height };
 }

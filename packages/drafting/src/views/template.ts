@@ -6,6 +6,7 @@ import type { Mark, PathMark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line, polyline } from '../path.ts';
 import { markUnder } from './cutsize.ts';
+import { screwsOf } from './detailscrew.ts';
 
 /** Where one screw of the lower left corner stands: along the rail from its end, and off mid-depth to the front, mm. */
 export interface ScrewCentre {
@@ -23,6 +24,12 @@ export function cornerScrews(panel: Panel): ScrewCentre[] {
     .filter(({ x, y }) => y < panel.outside.height / 2 && x < panel.outside.width / 2)
     .map(({ x, z }) => ({ along: x, z }))
     .toSorted((a, b) => a.along - b.along);
+}
+
+/** Radius of the plugs over the corner's screws, mm; undefined where their heads are not sunk. */
+export function plugRadius(panel: Panel): number | undefined {
+  const plug = screwsOf(panel, 'rail to stile')?.plug;
+  return plug && plug.diameter / 2;
 }
 
 /** A drilling centre: a cross to prick through the paper, ringed to be found. */
@@ -76,6 +83,11 @@ export function gaugedSizes(panel: Panel, [from, to]: readonly [number, number],
       places.filter((place) => place - from <= to - place === (edge === from)),
     ),
   );
+}
+
+/** What the first stave is called on its own width. */
+export function staveName([u0, u1]: readonly [number, number]): string {
+  return textWidth('stave 1', TEXT) + 2 > u1 - u0 ? 'S1' : 'stave 1';
 }
 
 /** A text in the middle of a face, or nothing where the face is too narrow for it. */

@@ -7,9 +7,11 @@ import { stroke } from '../mark.ts';
 import { line, polyline } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { type View, view } from '../view.ts';
+import { screwReach, screwSide, screwsOf } from './detailscrew.ts';
 import { partOf } from './partof.ts';
-import { paragraph } from './stick.ts';
-import { breakLine, cornerScrews, fullSizes, nameIn, unitName } from './template.ts';
+import type { StickOptions } from './stick.ts';
+import { breakLine, cornerScrews, fullSizes, nameIn, staveName, unitName } from './template.ts';
+import { templateWords } from './templatewords.ts';
 
 /** Clear room shown inside the corner, mm; room for the square check along the outer edges. */
 const INSIDE = 75;
@@ -17,19 +19,21 @@ const INSIDE = 75;
 /** Side of the square check: legs of 3 and 4 units, slope 5 (3² + 4² = 5²). */
 const UNIT = { in: INCH, mm: 25 } as const;
 
-/** Width of the words under the template, mm. */
-const WORDS = 115;
-
 /**
  * Full-size template of the lower left corner as put together, seen from the front: lay the corner on it to see that rail,
  * stile, first stave and first courses sit where they should, and that it is square (3, 4, 5 along the outer edges).
  */
-export function cornerTemplate(panel: Panel, { parts = [] }: { readonly parts?: readonly Part[] } = {}): Drawing {
+export function cornerTemplate(panel: Panel, { parts = [], named = panel.name }: StickOptions = {}): Drawing {
   const { clear, outside, display } = panel;
   const unit = UNIT[display.unit];
   const show = (length: number): string => formatLength(length, display, { named: true });
   const width = Math.min(outside.width / 2, Math.max(clear.left + INSIDE, 3 * unit + 8));
-  const height = Math.min(outside.height / 2, Math.max(clear.bottom + INSIDE, 4 * unit + 8));
+  const screws = screwsOf(panel, 'rail to stile');
+  const tip = screws ? screwReach(screws) + 5 : 0;
+  const height = Math.max(
+    Math.min(outside.height / 2, Math.max(clear.bottom + INSIDE, 4 * unit + 8)),
+    Math.min(outside.height, tip),
+  );
   const fits = 3 * unit < width && 4 * unit < height;
   const at = view(1);
   const outline: Box = { u0: 0, v0: -height, u1: width, v1: 0 };
@@ -44,22 +48,21 @@ export function cornerTemplate(panel: Panel, { parts = [] }: { readonly parts?: 
     sizes: fullSizes(panel, 0, [-clear.bottom, ...(fits ? [-4 * unit] : [])]),
   });
   const around = union([{ ...outline, u1: width + 3 }, below.bounds, left.bounds]);
-  const words = paragraph(
-    [
+  const words = templateWords(around, {
+    heading: `${named}: corner template`,
+    text: [
       'Lower left corner from the front; for the lower right one lay the panel on its face. The upper corners are the same turned round, without the courses.',
       fits
         ? `Square: ${show(3 * unit)} along the rail and ${show(4 * unit)} up the stile are ${show(5 * unit)} apart.`
         : '',
-      `Dashed: in the groove. Lines across: lower edges of the courses. Sizes in ${unitName(panel)}.`,
+      `Dashed: in the groove, and the screws at their full length. Lines across: lower edges of the courses. Sizes in ${unitName(panel)}.`,
     ]
       .filter(Boolean)
       .join(' '),
-    [around.u0, around.v1 + 4],
-    WORDS,
-  );
+  });
   return {
     name: 'corner-template',
-    title: `Corner template: ${panel.name}`,
+    title: `Corner template: ${named}`,
     scale: 1,
     scaleText: standardScale(1, display.unit).text,
     marks: [
@@ -69,8 +72,8 @@ export function cornerTemplate(panel: Panel, { parts = [] }: { readonly parts?: 
       ...left.marks,
       ...words.marks,
     ],
-    bounds: union([around, { u0: around.u0, v0: around.v1, u1: around.u0 + WORDS, v1: around.v1 + 4 + words.height }]),
-    alt: `Full-size lower left corner of ${panel.name} from the front: rail, stile, groove, first stave and first courses.`,
+    bounds: words.bounds,
+    alt: `Full-size lower left corner of ${named} from the front: rail, stile, groove, first stave and first courses.`,
     chains: [...below.chains, ...left.chains],
   };
 }
@@ -90,12 +93,15 @@ function frame(panel: Panel, at: View, { width, height, parts }: Shown): Mark[] 
   const railTop = at(0, clear.bottom)[1];
   // The stave's own end is drawn before the groove's bottom, hardly a millimetre over it.
   const grooveFrom = Math.min(width, clear.left + staves.width);
+  const screws = screwsOf(panel, 'rail to stile');
   return [
+    ...(screws
+      ? cornerScrews(panel).flatMap(({ along }) => screwSide(screws, { from: at(along, 0), way: [0, -1], scale: 1 }))
+      : []),
     stroke('edge', polyline([at(width, 0), at(0, 0), at(0, clear.bottom), at(width, clear.bottom)]), rails),
     stroke('edge', polyline([at(0, clear.bottom), at(0, height)]), stiles),
     stroke('edge', polyline([at(clear.left, clear.bottom), at(clear.left, height)]), stiles),
     stroke('hidden', line(at(grooveFrom, clear.bottom - groove.depth), at(width, clear.bottom - groove.depth)), rails),
-    ...cornerScrews(panel).map(({ along }) => stroke('centre', line(at(along, -3), at(along, clear.bottom + 20)))),
     breakLine(at(width, clear.bottom), 0),
     ...nameIn('rail, front face', [clear.left, width], railTop + Math.min(rail.height - 1.5, groove.depth + 5)),
   ];
@@ -120,6 +126,10 @@ function inside(panel: Panel, at: View, { width, height, parts }: Shown): Mark[]
         ]
       : []),
     ...shown.map((y) => stroke('tick', line(at(clear.left, y), at(width, y)), slat)),
-    ...nameIn('1', [clear.left, right], at(0, clear.bottom + courses.height / 2)[1] + TEXT / 2),
+    ...nameIn(
+      staveName([clear.left, right]),
+      [clear.left, right],
+      at(0, clear.bottom + courses.height / 2)[1] + TEXT / 2,
+    ),
   ];
 }

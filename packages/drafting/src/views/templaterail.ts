@@ -1,15 +1,16 @@
-import type { Panel, Part } from '@wattlewright/model';
+import { drillText, formatLength, type Panel, type Part } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import type { Size } from '../layout/rows.ts';
 import { dimensionSide } from '../layout/running.ts';
 import { TEXT } from '../layout/style.ts';
-import { textBox } from '../lettering.ts';
+import { fractions, textBox } from '../lettering.ts';
 import type { Box, Drawing, Mark, TextMark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { line, rectangle } from '../path.ts';
+import { circle, line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
+import { screwsOf } from './detailscrew.ts';
 import { partOf } from './partof.ts';
-import { paragraph } from './stick.ts';
+import type { StickOptions } from './stick.ts';
 import {
   breakLine,
   centreCross,
@@ -18,8 +19,11 @@ import {
   fullSizes,
   gaugedSizes,
   nameIn,
+  plugRadius,
+  staveName,
   unitName,
 } from './template.ts';
+import { templateWords } from './templatewords.ts';
 
 /** Rail shown beyond the first stave, mm. */
 const BEYOND = 18;
@@ -36,20 +40,19 @@ interface Faces {
  * groove, the stile's place, the first stave and the centres of the screws. One template serves all four ends: on the
  * front face of the bottom rail's left and the top rail's right end, on the back face of the other two.
  */
-export function railEndTemplate(panel: Panel, { parts = [] }: { readonly parts?: readonly Part[] } = {}): Drawing {
+export function railEndTemplate(panel: Panel, { parts = [], named = panel.name }: StickOptions = {}): Drawing {
   const { rail, clear, staves, display } = panel;
   const of = partOf(parts, panel, 'rail')?.letter;
   const length = Math.min(rail.length / 2, clear.left + staves.width + BEYOND);
   const faces: Faces = { length, v: [0, rail.depth, rail.depth + rail.height, 2 * rail.depth + rail.height] };
   const outline: Box = { u0: 0, v0: 0, u1: length, v1: faces.v[3] };
   const sizes = dimensions(panel, faces, outline);
-  const around = union([outline, sizes.bounds]);
-  const top = around.v1 + 4;
-  const words = paragraph(howTo(panel), [around.u0, top], WORDS);
   const names = faceNames(panel, faces);
+  const around = union([outline, sizes.bounds, ...names.map(textBox)]);
+  const words = templateWords(around, { heading: `${named}: rail end template`, text: howTo(panel) });
   return {
     name: 'rail-end-template',
-    title: `Rail end template: ${panel.name}`,
+    title: `Rail end template: ${named}`,
     scale: 1,
     scaleText: standardScale(1, display.unit).text,
     marks: [
@@ -63,18 +66,11 @@ export function railEndTemplate(panel: Panel, { parts = [] }: { readonly parts?:
       ...sizes.marks,
       ...words.marks,
     ],
-    bounds: union([
-      around,
-      { u0: around.u0, v0: top, u1: around.u0 + WORDS, v1: top + words.height },
-      ...names.map(textBox),
-    ]),
-    alt: `Full-size template of a rail's end for ${panel.name}: groove, stile, first stave and screw centres on three faces.`,
+    bounds: words.bounds,
+    alt: `Full-size template of a rail's end for ${named}: groove, stile, first stave and screw centres on three faces.`,
     chains: sizes.chains,
   };
 }
-
-/** Width of the words under the template, mm. */
-const WORDS = 120;
 
 /** The edge with the groove in it: front arris below. */
 function groovedEdge(panel: Panel, { length, v }: Faces, parts: readonly Part[]): Mark[] {
@@ -114,7 +110,7 @@ function frontFace(panel: Panel, { length, v }: Faces, parts: readonly Part[]): 
     ),
     stroke('tick', line([right, v[1]], [right, bottom]), stave),
     ...cornerScrews(panel).map(({ along }) => stroke('centre', line([along, v[1]], [along, v[2]]))),
-    ...nameIn('1', [clear.left, right], bottom - 1.2),
+    ...nameIn(staveName([clear.left, right]), [clear.left, right], bottom - 1.2),
   ];
 }
 
@@ -129,9 +125,13 @@ function faceNames({ rail }: Panel, { length, v }: Faces): TextMark[] {
   ];
 }
 
-/** The outer edge: where the screws go in. */
+/** The outer edge: where the screws go in, with the plugs over their heads. */
 function outerEdge(panel: Panel, { v }: Faces, of: string | undefined): Mark[] {
-  return cornerScrews(panel).flatMap(({ along, z }) => centreCross([along, v[2] + panel.rail.depth / 2 - z], of));
+  const plug = plugRadius(panel);
+  return cornerScrews(panel).flatMap(({ along, z }) => {
+    const at = [along, v[2] + panel.rail.depth / 2 - z] as const;
+    return [...centreCross(at, of), ...(plug === undefined ? [] : [stroke('hidden', circle(at, plug), of)])];
+  });
 }
 
 function dimensions(panel: Panel, { v }: Faces, outline: Box): ReturnType<typeof dimensionSide> {
@@ -160,11 +160,17 @@ function dimensions(panel: Panel, { v }: Faces, outline: Box): ReturnType<typeof
 }
 
 function howTo(panel: Panel): string {
+  const plug = screwsOf(panel, 'rail to stile')?.plug;
+  const { unit } = panel.display;
   return [
     'Cut out and fold along the two long lines: grooved edge, front face, outer edge; the end of the paper flush with the end of the rail.',
     'Bottom rail left and top rail right: on the front face. The other two ends: on the back face.',
     'Stop the groove at the stile; if you run it out through the end, plug it there.',
-    `Crosses on the outer edge: screws into the stile; prick through. Sizes in ${unitName(panel)}.`,
+    'Crosses on the outer edge: screws into the stile; prick through.',
+    plug
+      ? `Dashed rings: plugs over their heads, bored first: ${fractions(drillText(plug.drill, unit))}, ${formatLength(plug.depth, panel.display, { named: true, fractions: 'stacked' })} deep.`
+      : '',
+    `Sizes in ${unitName(panel)}.`,
   ]
     .filter(Boolean)
     .join(' ');

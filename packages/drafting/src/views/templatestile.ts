@@ -1,4 +1,4 @@
-import type { Panel, Part } from '@wattlewright/model';
+import type { Panel } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import { dimensionSide } from '../layout/running.ts';
 import type { Box, Drawing } from '../mark.ts';
@@ -6,21 +6,19 @@ import { stroke } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
-import { paragraph } from './stick.ts';
+import type { StickOptions } from './stick.ts';
 import { centreCross, cornerScrews, fullSizes, gaugedSizes, nameIn, unitName } from './template.ts';
+import { templateWords } from './templatewords.ts';
 
 /** Length of the flap that folds down on the stile's front face, mm. */
 const FLAP = 25;
-
-/** Width of the words under the template, mm. */
-const WORDS = 90;
 
 /**
  * Full-size template of a stile's end: the end grain with the centres of the screws, and a flap that folds down on the
  * front face. As drawn it is the foot of the left stile seen from below, the front at the lower edge; it is the top of the right
  * stile too, and on the back face it serves the other two ends.
  */
-export function stileEndTemplate(panel: Panel, { parts = [] }: { readonly parts?: readonly Part[] } = {}): Drawing {
+export function stileEndTemplate(panel: Panel, { parts = [], named = panel.name }: StickOptions = {}): Drawing {
   const { stile, display } = panel;
   const of = partOf(parts, panel, 'stile')?.letter;
   const end: Box = { u0: 0, v0: 0, u1: stile.width, v1: stile.depth };
@@ -44,14 +42,13 @@ export function stileEndTemplate(panel: Panel, { parts = [] }: { readonly parts?
     ],
   });
   const around = union([outline, above.bounds, left.bounds]);
-  const words = paragraph(
-    `Foot of the left stile seen from below, outer edge at the right. Cut out, fold the flap down on the front face; it serves the top of the right stile too. For the other two ends lay the flap on the back face. Sizes in ${unitName(panel)}.`,
-    [around.u0, around.v1 + 4],
-    WORDS,
-  );
+  const words = templateWords(around, {
+    heading: `${named}: stile end template`,
+    text: `Foot of the left stile seen from below, outer edge at the right. Cut out, fold the flap down on the front face; it serves the top of the right stile too. For the other two ends lay the flap on the back face. Sizes in ${unitName(panel)}.`,
+  });
   return {
     name: 'stile-end-template',
-    title: `Stile end template: ${panel.name}`,
+    title: `Stile end template: ${named}`,
     scale: 1,
     scaleText: standardScale(1, display.unit).text,
     marks: [
@@ -65,8 +62,8 @@ export function stileEndTemplate(panel: Panel, { parts = [] }: { readonly parts?
       ...left.marks,
       ...words.marks,
     ],
-    bounds: union([around, { u0: around.u0, v0: around.v1, u1: around.u0 + WORDS, v1: around.v1 + 4 + words.height }]),
-    alt: `Full-size template of a stile's end for ${panel.name} with the centres of ${screws.length} screws.`,
+    bounds: words.bounds,
+    alt: `Full-size template of a stile's end for ${named} with the centres of ${screws.length} screws.`,
     chains: [...above.chains, ...left.chains],
   };
 }

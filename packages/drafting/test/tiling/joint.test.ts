@@ -1,6 +1,26 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { joints, pagesBetween, type Span } from '../../src/tiling/joint.ts';
+import { evenJoints, joints, pagesBetween, type Span } from '../../src/tiling/joint.ts';
+
+describe('evenJoints', () => {
+  test('evenJoints are as many as joints, and leave no sliver at the end', () => {
+    // Furthest: 192, so that the second page would show 16 to spare; spread, each page shows about half.
+    const at = { whole: [0, 210], window: 200, overlap: 16, texts: [] } as const;
+    expect(joints(at)).toEqual([192]);
+    const [even] = evenJoints(at);
+    expect(evenJoints(at)).toHaveLength(1);
+    expect(even).toBeGreaterThan(90);
+    expect(even).toBeLessThan(130);
+  });
+  test('evenJoints cut no text for it that joints leave whole', () => {
+    const texts: Span[] = [
+      [20, 100],
+      [102, 190],
+    ];
+    for (const joint of evenJoints({ whole: [0, 210], window: 200, overlap: 16, texts }))
+      expect(texts.some(([a, b]) => a < joint && b > joint)).toBe(false);
+  });
+});
 
 describe('joints', () => {
   test('joints of what one page shows: none', () => {

@@ -143,6 +143,38 @@ describe('tile says how to print and join', () => {
     });
     expect(proof(pages)).toEqual([]);
   });
+  test('the title is whole on every page, however many pages and whatever its length', () => {
+    const title = 'Course stick: Orchard leaf beside the old wash house, Bay 1, 2, 3 and 4';
+    const pages = tile({ ...stick(900, []), title }, { paper: 'A4', series: 12 });
+    for (const page of pages) expect(wordsOn(page)).toContain(title);
+    expect(wordsOn(pages[0] as Sheet)).toContain('Cut on the dashes');
+    const [alone] = tile({ ...stick(100, []), title }, { paper: 'A4' }) as [Sheet];
+    expect(wordsOn(alone)).not.toMatch(/dashes|page before/);
+  });
+  test.each([1, 12, 112])('the joining map of drawing %i names every page', (series) => {
+    for (const upright of [false, true]) {
+      const pages = tile(stick(1200, [], upright), { paper: 'A4', series });
+      expect(pages.length).toBeGreaterThan(3);
+      for (const page of pages)
+        for (const { label } of pages)
+          expect(page.furniture.some((mark) => mark.kind === 'text' && mark.text === label)).toBe(true);
+    }
+  });
+  test('no page shows more than a hair of what lies past a joint', () => {
+    const pages = tile(stick(1200, long.slice(0, 30)), { paper: 'A4' });
+    const [first, second] = pages as [Sheet, Sheet];
+    const end = (sheet: Sheet): number[] =>
+      sheet.figures.flatMap(({ marks }) =>
+        marks.flatMap((mark) => (mark.kind === 'path' ? pointsOf(mark.path).map(([u]) => u) : [])),
+      );
+    const crossOf = (sheet: Sheet): number[] =>
+      sheet.furniture.flatMap((mark) => {
+        const [a, b] = mark.kind === 'path' && mark.role === 'register' ? pointsOf(mark.path) : [];
+        return a && b && a[0] === b[0] && Math.abs(Math.abs(a[1] - b[1]) - 8) < 1e-6 ? [a[0]] : [];
+      });
+    expect(Math.max(...end(first)) - Math.max(...crossOf(first))).toBeLessThanOrEqual(1 + 1e-9);
+    expect(Math.min(...crossOf(second)) - Math.min(...end(second))).toBeLessThanOrEqual(1 + 1e-9);
+  });
   test('proof of the pages finds nothing', () => expect(proof(sheets)).toEqual([]));
   test.each([
     [{ paper: 'A4', margin: -1 }, 'invalid margin: -1'],

@@ -12,6 +12,7 @@ import {
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
+import { pointsOf } from '../../src/ink.ts';
 import { contains } from '../../src/layout/clearance.ts';
 import { textBox } from '../../src/lettering.ts';
 import type { Drawing } from '../../src/mark.ts';
@@ -161,13 +162,47 @@ describe('courseStick', () => {
     expect(texts).toContain(`Stile top ${show(panel.stile.length)}`);
   });
 
-  test('courseStick(wash-house-gate) rings hinges, latch and the screws of the end staves, figured from the stile’s foot', () => {
+  test('courseStick(wash-house-gate) marks hinges and latch at the edge of their own stile, screws at both, figured from the stile’s foot', () => {
     const panel = example('wash-house-gate');
     const texts = printed(courseStick(panel));
     // Hinges 7 in from both ends of a leaf 60 5/8 high on a rail of 2 1/2: 4 1/2, and 60 5/8 − 7 − 2 1/2 = 51 1/8.
     // The latch 40 over the ground, the leaf 2 1/2 over it: 40 − 2 1/2 − 2 1/2 = 35.
-    for (const text of ['hinge 4 1⁄2', 'hinge 51 1⁄8', 'latch 35']) expect(texts).toContain(text);
-    expect(texts.filter((text) => text.startsWith('screw ')).length).toBeGreaterThan(2);
+    for (const text of ['hinge 4 1⁄2, left stile only', 'hinge 51 1⁄8, left stile only', 'latch 35, right stile only'])
+      expect(texts).toContain(text);
+    const screws = texts.filter((text) => /^screw \d/.test(text));
+    expect(screws.length).toBeGreaterThan(2);
+    // Triangles with their tips on an edge: the right edge is laid on the left stile. They are no lines across, as courses are.
+    const drawing = courseStick(panel);
+    const tips = drawing.marks.flatMap((mark) => {
+      const [tip] = mark.kind === 'path' && mark.role === 'dimension' && mark.shade === 0 ? pointsOf(mark.path) : [];
+      return tip ? [tip] : [];
+    });
+    expect(tips.filter(([u]) => u === drawing.bounds.u1)).toHaveLength(screws.length + 2);
+    expect(tips.filter(([u]) => u === 0)).toHaveLength(screws.length + 1);
+    expect(tips.some(([u, v]) => u === 0 && Math.abs(v + 35 * 25.4) < 1e-9)).toBe(true);
+  });
+
+  test.each(EXAMPLES)('courseStick(%s) speaks of hinges and latch on a gate alone', (name) => {
+    const said = printed(courseStick(example(name))).join(' ');
+    expect(/hinge|latch/.test(said)).toBe(name === 'wash-house-gate');
+  });
+
+  test.each(EXAMPLES)(
+    'courseStick(%s) tells stile top, room and top of the stack in the order of their heights',
+    (name) => {
+      const texts = courseStick(example(name)).marks.flatMap((mark) => (mark.kind === 'text' ? [mark] : []));
+      const base = (start: string): number => texts.find(({ text }) => text.startsWith(start))?.at[1] as number;
+      expect(base('Stile top')).toBeLessThan(base('Room above'));
+      expect(base('Room above')).toBeLessThan(base('Top of stack'));
+    },
+  );
+
+  test('both sticks are named as the panels they serve', () => {
+    const panel = example('larch-deck-guard');
+    for (const stick of [staveStick(panel, { named: 'Bay 1 and 2' }), courseStick(panel, { named: 'Bay 1 and 2' })]) {
+      expect(stick.title).toMatch(/: Bay 1 and 2$/);
+      expect(printed(stick).some((text) => text.startsWith('Bay 1 and 2:'))).toBe(true);
+    }
   });
 
   test.each(EXAMPLES)('courseStick(%s) says how much more its heights are from the foot of the frame', (name) => {

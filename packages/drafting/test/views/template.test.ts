@@ -3,12 +3,14 @@ import { type Panel, partsOf, readJob, screwSchedule, solve } from '@wattlewrigh
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
-import { pointsOf } from '../../src/ink.ts';
+import { boxOf, pointsOf } from '../../src/ink.ts';
 import { contains } from '../../src/layout/clearance.ts';
 import { textBox } from '../../src/lettering.ts';
 import type { Drawing } from '../../src/mark.ts';
+import { tile } from '../../src/tiling/tile.ts';
 import { cornerScrews } from '../../src/views/template.ts';
 import { cornerTemplate } from '../../src/views/templatecorner.ts';
+import { footTemplate } from '../../src/views/templatefoot.ts';
 import { railEndTemplate } from '../../src/views/templaterail.ts';
 import { stileEndTemplate } from '../../src/views/templatestile.ts';
 import { faultsOf } from '../layout/faults.ts';
@@ -40,6 +42,9 @@ function crosses({ marks }: Drawing): { u: number; v: number }[] {
 
 const near = (found: readonly { u: number; v: number }[], u: number, v: number): boolean =>
   found.some((one) => Math.hypot(one.u - u, one.v - v) < 1e-9);
+
+const wordsOf = ({ marks }: Drawing): string =>
+  marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : [])).join(' ');
 
 /** Places of all straight ticks and edges that run up (`u` constant). */
 const uprights = ({ marks }: Drawing): number[] =>
@@ -107,14 +112,78 @@ describe('cornerTemplate', () => {
   });
 });
 
+describe('screws on templates', () => {
+  test.each(EXAMPLES)('cornerTemplate(%s) draws the corner’s screws to their tips', (name) => {
+    const panel = example(name);
+    const row = screwSchedule(panel).find(({ joint }) => joint === 'rail to stile');
+    const fastener = row?.fastener as Extract<NonNullable<typeof row>['fastener'], { kind: 'screw' }>;
+    const tip = fastener.counterbore + fastener.length;
+    const drawing = cornerTemplate(panel);
+    const tips = drawing.marks.flatMap((mark) => {
+      const last = mark.kind === 'path' && mark.role === 'hidden' ? pointsOf(mark.path).at(-1) : undefined;
+      return last ? [last] : [];
+    });
+    for (const { along } of cornerScrews(panel))
+      expect(tips.some(([u, v]) => Math.hypot(u - along, v + tip) < 1e-9)).toBe(true);
+    expect(drawing.bounds.v0).toBeLessThan(-tip);
+  });
+
+  test('railEndTemplate(wash-house-gate) rings the plugs over the screws and says how to bore them', () => {
+    const panel = example('wash-house-gate');
+    const plug = screwSchedule(panel).find(({ joint }) => joint === 'rail to stile')?.plug;
+    expect(plug).toBeDefined();
+    const rings = railEndTemplate(panel).marks.filter(
+      (mark) =>
+        mark.kind === 'path' &&
+        mark.role === 'hidden' &&
+        Math.abs(boxOf(pointsOf(mark.path)).u1 - boxOf(pointsOf(mark.path)).u0 - (plug?.diameter ?? 0)) < 0.01,
+    );
+    expect(rings).toHaveLength(cornerScrews(panel).length);
+    expect(wordsOf(railEndTemplate(panel))).toContain('3⁄8 in, 1 in deep');
+  });
+
+  test('footTemplate(studio-divider) has each foot screw of both ends, seen from below, and the corners’ own as rings', () => {
+    const panel = example('studio-divider');
+    const { rail, outside } = panel;
+    const drawing = footTemplate(panel) as Drawing;
+    const found = crosses(drawing);
+    const places = screwSchedule(panel).find(({ joint }) => joint === 'foot to bottom rail')?.places ?? [];
+    expect(found).toHaveLength(places.length);
+    // The rail's right end lies at the left, x running from right to left, the front downwards.
+    const leftEnd = Math.max(...uprights(drawing));
+    for (const { x, z } of places) {
+      const u = x < outside.width / 2 ? leftEnd - x : outside.width - x;
+      expect(near(found, u, rail.depth / 2 + z)).toBe(true);
+    }
+    expect(drawing.marks.filter((mark) => mark.kind === 'path' && mark.role === 'hidden')).toHaveLength(4);
+  });
+
+  test.each(['tern-hollow-window', 'larch-deck-guard', 'wash-house-gate'])('footTemplate(%s) is undefined', (name) => {
+    expect(footTemplate(example(name))).toBeUndefined();
+  });
+});
+
+describe('templates on one page', () => {
+  test.each(EXAMPLES)('templates of %s take one page each of A4 and of Letter', (name) => {
+    const panel = example(name);
+    for (const view of [railEndTemplate, stileEndTemplate, cornerTemplate, footTemplate])
+      for (const paper of ['A4', 'Letter'] as const) {
+        const drawing = view(panel);
+        if (drawing) expect(tile(drawing, { paper })).toHaveLength(1);
+      }
+  });
+});
+
 describe('all templates', () => {
   test('templates of arbitrary jobs carry no text on a text or a line, and none outside their bounds', () => {
     fc.assert(
       fc.property(arbitraryJob({ panels: 1 }), (data) => {
         for (const panel of panelsOf(JSON.stringify(data))) {
           const parts = partsOf([panel]);
-          for (const view of [railEndTemplate, stileEndTemplate, cornerTemplate]) {
-            const { marks, bounds, scale } = view(panel, { parts });
+          for (const view of [railEndTemplate, stileEndTemplate, cornerTemplate, footTemplate]) {
+            const drawing = view(panel, { parts });
+            if (!drawing) continue;
+            const { marks, bounds, scale } = drawing;
             expect(scale).toBe(1);
             expect(faultsOf(marks)).toEqual([]);
             for (const mark of marks)

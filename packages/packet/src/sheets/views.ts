@@ -5,6 +5,7 @@ import {
   type Drawing,
   detailMakers,
   elevationMaker,
+  footTemplate,
   largestScale,
   openingMakers,
   pictureMaker,
@@ -77,6 +78,7 @@ function viewsOf({ panels, parts, job }: Settled): NamedView[] {
         'rail-end': () => railEndTemplate(panel, { parts }),
         'stile-end': () => stileEndTemplate(panel, { parts }),
         corner: () => cornerTemplate(panel, { parts }),
+        ...(footTemplate(panel) && { foot: () => footTemplate(panel, { parts }) as Drawing }),
       }).map(([name, draw]) => ({ name, panel: panel.name, draw })),
     ),
   ];
