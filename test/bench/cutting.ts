@@ -1,6 +1,6 @@
 import { type CutPlan, type CuttingInput, checkPlan, planCuts, planCutsQuick, type Stock } from '@wattlewright/model';
 import { flowBelow } from '../../packages/model/src/cutting/flow.ts';
-import { planGroup } from '../../packages/model/src/cutting/group.ts';
+import { boundGroup, planGroup } from '../../packages/model/src/cutting/group.ts';
 import { openJob } from '../../packages/model/src/cutting/quick.ts';
 import { loadSolver, searchFlow } from '../../packages/model/src/cutting/solver.ts';
 import { board, part, saw, screens, shopJobs, yard } from '../../packages/model/test/cutting/jobs.ts';
@@ -88,8 +88,8 @@ async function solverAlone(job: CuttingInput, cost: number): Promise<number> {
   if ('refusal' in opened || highs === undefined) return Number.NaN;
   let sum = 0;
   for (const nested of opened.nested) {
-    const group = planGroup(nested);
-    const flow = flowBelow(nested, group.rest, group.mix, group.cost, 5000);
+    const group = planGroup(boundGroup(nested));
+    const flow = flowBelow(group.nested, group.rest, group.mix, group.cost, 5000);
     const { tallied } = searchFlow(highs, flow, new Map(), {
       iterations: 40_000,
       stopped: () => false,

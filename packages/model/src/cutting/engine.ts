@@ -1,9 +1,9 @@
-import { type Mixture, type Rest, roundUp } from './bound.ts';
+import { roundUp } from './bound.ts';
 import { better } from './dive.ts';
 import { flowBelow } from './flow.ts';
 import { choicesOf, takesOf } from './gather.ts';
-import { costOfTakes, type Draft, isDone, type Take, takeOff } from './greedy.ts';
-import { boundGroup, type Group, planGroup, withDraft } from './group.ts';
+import { type Draft, isDone, type Take, takeOff } from './greedy.ts';
+import { boundGroup, type Group, planGroup, restart, withDraft } from './group.ts';
 import type { CutPlan } from './plan.ts';
 import { concludePlan, openJob, type PlanOptions } from './quick.ts';
 import { renew } from './renew.ts';
@@ -58,62 +58,50 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
   return concludePlan(problem, options, groups);
 }
 
-/**
- * One step of the search: boards taken apart and cut anew, or a run of the solver, over the boards left open when the
- * mixture's whole ones are held, or over all.
- */
+/** One step of the search. The open boards are those left when the mixture's whole ones are held. */
 type Stage =
+  | { readonly is: 'restart'; readonly starts: number }
   | { readonly is: 'renew'; readonly over: 'open' | 'all'; readonly rounds: number }
   | {
       readonly is: 'solve';
-      readonly over: 'open' | 'all';
       readonly choices: number;
       readonly iterations: number;
-      /** Only where all choices of use are within the limit. */
-      readonly proof?: boolean;
+      /** Where all choices of use are this many or fewer they are all taken, for a proof. */
+      readonly whole?: number;
     };
+
+/** The solver's iterations for a proof. */
+const PROOF = 30_000;
 
 /**
  * The steps one after the other, each started from the best plan so far; effort says how many are made, so that more
  * can only be better. Few choices find plans quickly, all of them prove.
  */
 const STAGES: readonly (readonly Stage[])[] = [
-  [{ is: 'renew', over: 'open', rounds: 150 }],
-  [{ is: 'solve', over: 'open', choices: 800, iterations: 6000 }],
   [
-    { is: 'renew', over: 'all', rounds: 60 },
-    { is: 'solve', over: 'all', choices: 5000, iterations: 30_000, proof: true },
+    { is: 'restart', starts: 8 },
+    { is: 'renew', over: 'open', rounds: 80 },
   ],
-  [{ is: 'solve', over: 'open', choices: 2000, iterations: 20_000 }],
-  [{ is: 'solve', over: 'all', choices: 1000, iterations: 40_000 }],
+  [{ is: 'solve', choices: 350, iterations: 6000, whole: 3000 }],
+  [{ is: 'solve', choices: 700, iterations: 12_000, whole: 6000 }],
   [
-    { is: 'renew', over: 'all', rounds: 400 },
-    { is: 'solve', over: 'all', choices: 20_000, iterations: 100_000 },
+    { is: 'renew', over: 'all', rounds: 300 },
+    { is: 'solve', choices: 1200, iterations: 40_000 },
   ],
-  [{ is: 'solve', over: 'all', choices: 2000, iterations: 80_000 }],
-  [{ is: 'solve', over: 'all', choices: 40_000, iterations: 200_000 }],
-  [{ is: 'solve', over: 'all', choices: 60_000, iterations: 300_000 }],
-  [{ is: 'solve', over: 'all', choices: 100_000, iterations: 600_000 }],
+  [{ is: 'solve', choices: 20_000, iterations: 60_000 }],
+  [
+    { is: 'restart', starts: 40 },
+    { is: 'renew', over: 'open', rounds: 300 },
+    { is: 'solve', choices: 1000, iterations: 60_000 },
+  ],
+  [{ is: 'solve', choices: 20_000, iterations: 150_000 }],
+  [{ is: 'solve', choices: 40_000, iterations: 200_000 }],
+  [{ is: 'solve', choices: 60_000, iterations: 300_000 }],
+  [{ is: 'solve', choices: 100_000, iterations: 600_000 }],
 ];
 
-/** Table cells filled over one stage of renewal, roughly. */
-const RENEWED = 4e6;
-
-/** What a stage may change of a plan, and what of it is held. */
-interface Scope {
-  readonly rest: Rest;
-  readonly mix: Mixture;
-  readonly held: readonly Take[];
-  readonly open: readonly Take[];
-}
-
-/** The boards of a stage; all of them where the plan no longer has those that the mixture held. */
-function scopeOf(group: Group, over: Stage['over']): Scope {
-  const { held, rest, mix, draft } = group;
-  const holds = held.takes.length > 0 && held.takes.every((take, i) => draft.takes[i] === take);
-  if (over === 'all' || !holds) return { rest, mix, held: [], open: draft.takes };
-  return { rest: held.rest, mix: held.mix, held: held.takes, open: draft.takes.slice(held.takes.length) };
-}
+/** Table cells filled over one stage of restarts or renewal, roughly. */
+const RENEWED = 8e6;
 
 interface Watch {
   readonly stopped: () => boolean;
@@ -121,13 +109,22 @@ interface Watch {
 }
 
 async function search(group: Group, stage: Stage, watch: Watch): Promise<Group> {
-  const scope = scopeOf(group, stage.over);
-  if (stage.is === 'solve') return solveOver(group, scope, stage, watch);
-  const { nested, mix, draft, cells } = group;
-  const rounds = Math.min(stage.rounds, Math.floor(RENEWED / cells));
-  const bound = roundUp(scope.mix.bound, nested.problem.costStep);
-  const open = renew(nested, scope.rest, { takes: scope.open, rest: draft.rest }, { worth: mix.worth, bound, rounds });
-  return improved(group, { takes: [...scope.held, ...open.takes], rest: open.rest });
+  const { cells } = group;
+  if (stage.is === 'solve') return solve(group, stage, watch);
+  if (!group.done) return group;
+  if (stage.is === 'restart') return restart(group, Math.min(stage.starts, Math.floor((8 * RENEWED) / cells / 50)));
+  return renewed(group, stage.over, Math.min(stage.rounds, Math.floor(RENEWED / cells)));
+}
+
+/** The group with its open boards renewed, or with all where it no longer has those that the mixture held. */
+function renewed(group: Group, over: 'open' | 'all', rounds: number): Group {
+  const { nested, held, mix, draft } = group;
+  const holds = over === 'open' && held.takes.every((take, i) => draft.takes[i] === take);
+  const from = holds ? held : { takes: [], rest: group.rest, mix };
+  const first = { takes: draft.takes.slice(from.takes.length), rest: draft.rest };
+  const bound = roundUp(from.mix.bound, nested.problem.costStep);
+  const open = renew(nested, from.rest, first, { worth: mix.worth, bound, rounds });
+  return improved(group, { takes: [...from.takes, ...open.takes], rest: open.rest });
 }
 
 /** The group with a draft, where that makes every piece and is better: an equal cost with less wood or fewer rips is. */
@@ -136,45 +133,39 @@ function improved(group: Group, draft: Draft): Group {
   return beaten ? withDraft(group, draft) : group;
 }
 
-async function solveOver(
-  group: Group,
-  scope: Scope,
-  stage: Extract<Stage, { is: 'solve' }>,
-  { stopped, raise }: Watch,
-): Promise<Group> {
+async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { stopped, raise }: Watch): Promise<Group> {
   const highs = await loadSolver();
   if (highs === undefined) return group;
-  const { nested } = group;
+  const { nested, rest, mix } = group;
   const step = nested.problem.costStep;
   const dearest = nested.problem.boards.reduce((m, b) => Math.max(m, b.cost), 0);
-  const pieces = scope.rest.need.reduce((sum, n) => sum + n, 0);
-  const below = group.done ? costOfTakes(nested, scope.open) - step : dearest * pieces;
-  if (group.done && below < roundUp(scope.mix.bound, step)) return group;
-  const flow = flowBelow(nested, scope.rest, scope.mix, below, stage.choices);
-  if (stage.proof && !flow.complete) return group;
-  const start = group.done ? choicesOf(nested, scope.open) : new Map();
+  const pieces = rest.need.reduce((sum, n) => sum + n, 0);
+  const below = group.done ? group.cost - step : dearest * pieces;
+  const all = stage.whole === undefined ? undefined : flowBelow(nested, rest, mix, below, stage.whole);
+  const flow = all?.complete ? all : flowBelow(nested, rest, mix, below, stage.choices);
+  const iterations = all?.complete ? PROOF : stage.iterations;
+  const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
   // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan; but for lists
-  // cut short, or boards held, it speaks of the plans that they hold alone.
-  const whole = nested.complete && scope.held.length === 0;
+  // cut short it speaks of the plans that they hold alone.
   const others = flow.complete ? Number.POSITIVE_INFINITY : flow.bound;
-  const provenBy = (bound: number): number => (whole ? roundUp(Math.min(bound, others), step) : group.bound);
+  const provenBy = (bound: number): number => (nested.complete ? roundUp(Math.min(bound, others), step) : group.bound);
   const told = (bound: number): void => raise(provenBy(bound));
-  const solved = searchFlow(highs, flow, start, { iterations: stage.iterations, stopped, told });
-  if (solved.infeasible && flow.complete && whole) return { ...group, hopeless: !group.done };
-  const draft = solved.tallied && draftOf(scope, takesOf(nested, solved.tallied));
+  const solved = searchFlow(highs, flow, start, { iterations, stopped, told });
+  if (solved.infeasible && flow.complete && nested.complete) return { ...group, hopeless: !group.done };
+  const draft = solved.tallied && draftOf(group, takesOf(nested, solved.tallied));
   const next = draft ? improved(group, draft) : group;
   const bound = Math.max(group.bound, Math.min(provenBy(solved.bound), next.cost));
   return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
 }
 
 /** Takes from the solver, walked anew: its own word is not relied on. Boards left beyond what there is void them. */
-function draftOf(scope: Scope, takes: readonly Take[]): Draft | undefined {
-  let rest = scope.rest;
+function draftOf(group: Group, takes: readonly Take[]): Draft | undefined {
+  let rest = group.rest;
   for (const { pattern, count } of takes) {
     if ((rest.left[pattern.room]?.[pattern.board] ?? 0) < count) return undefined;
     rest = takeOff(rest, pattern, count);
   }
-  return { takes: [...scope.held, ...takes], rest };
+  return { takes, rest };
 }
 
 /** Lets whoever waits have a turn, so that a stop can be asked for. */

@@ -1,11 +1,12 @@
 import { type Mixture, mixture, type Rest, roundUp, wholeRest } from './bound.ts';
+import { chances } from './chance.ts';
 import { correctedGreedy, withoutSome } from './correction.ts';
 import { better, dive } from './dive.ts';
 import { serves } from './fit.ts';
 import { costOfTakes, type Draft, isDone } from './greedy.ts';
-import { type Nested, nest, withPatterns } from './nested.ts';
+import { type BoardRoom, type Nested, nest, withPatterns } from './nested.ts';
 import type { BoundKind } from './plan.ts';
-import type { BoardClass, Problem } from './problem.ts';
+import type { Board, BoardClass, Problem } from './problem.ts';
 import { betterPatterns, coarseLengths, relaxedBound } from './relaxed.ts';
 import { type Held, holdWhole, renew } from './renew.ts';
 
@@ -71,10 +72,16 @@ export function boundGroup(tables: Nested): Bounded {
   return { nested, rest, mix, cells, bound: Math.max(linear, material), boundKind };
 }
 
-/** The own core's plan for one group. The whole boards of the mixture are held, so that what is open stays small. */
+/** The own core's plan for one group. */
 export function planGroup(bounded: Bounded): Group {
-  const { nested, rest, mix, cells } = bounded;
-  const held = holdWhole(nested, rest, mix);
+  const { nested, rest, mix } = bounded;
+  const group = planHeld(bounded, holdWhole(nested, rest, mix));
+  return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
+}
+
+/** A plan that holds the whole boards of a mixture, so that what is open stays small however many panels there are. */
+function planHeld(bounded: Bounded, held: Held): Group {
+  const { nested, cells, mix } = bounded;
   const openBound = roundUp(held.mix.bound, nested.problem.costStep);
   const boards = 5 + 2 * held.mix.taken.length;
   const rounds = Math.max(1, Math.min(24, Math.floor(2e7 / (cells * boards))));
@@ -85,8 +92,32 @@ export function planGroup(bounded: Bounded): Group {
   if (!settled() && cells * boards < 2e7) open = withoutSome(nested, held.rest, worth, open, 2 * rounds);
   const renewals = Math.min(MOST_RENEWALS, Math.floor(RENEWED / cells));
   if (!settled()) open = renew(nested, held.rest, open, { worth, bound: openBound, rounds: renewals });
-  const group = withDraft({ ...bounded, held }, { takes: [...held.takes, ...open.takes], rest: open.rest });
-  return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
+  return withDraft({ ...bounded, held }, { takes: [...held.takes, ...open.takes], rest: open.rest });
+}
+
+/** How far costs are shifted for another start, as a share. */
+const SHIFT = 0.01;
+
+/**
+ * The best of further plans, each from the mixture at costs shifted a little, so that other whole boards are held. Their
+ * bound stays that of the true costs.
+ */
+export function restart(group: Group, starts: number): Group {
+  const { nested, rest, mix, bound } = group;
+  const chance = chances(2);
+  let best = group;
+  for (let n = 0; n < starts && !(best.done && best.cost <= bound); n++) {
+    const shifts = new Map(nested.problem.boards.map((board) => [board, 1 + SHIFT * (2 * chance() - 1)]));
+    const cost = ({ boards }: BoardRoom, b: number): number =>
+      (boards[b]?.cost ?? 0) * (shifts.get(boards[b] as Board) ?? 1);
+    const shifted = mixture(nested, rest, { cost, known: mix.known, rounds: 25 });
+    const whole = holdWhole(nested, rest, shifted);
+    // The mixture for what is open again at true costs.
+    const held = { ...whole, mix: mixture(nested, whole.rest, { known: whole.mix.known, rounds: 25 }) };
+    const next = planHeld(group, held);
+    if (better(nested, best.draft, next.draft) === next.draft) best = next;
+  }
+  return best;
 }
 
 /** A group with another draft. */

@@ -39,23 +39,24 @@ export function price(nested: Nested, worthOf: Float64Array, need?: readonly num
 /** Sets what the sticks of a kind are worth. */
 export function priceKind(kind: StickKind, worthOf: Float64Array): void {
   const { at, worth, last } = kind;
-  const items = kind.items.filter((item) => (worthOf[item.demand] as number) > GAIN);
+  const indices = kind.items.flatMap(({ demand }, j) => ((worthOf[demand] as number) > GAIN ? [j] : []));
+  const steps = indices.map((j) => kind.items[j]?.steps as Int32Array);
+  const worths = indices.map((j) => worthOf[kind.items[j]?.demand as number] as number);
   worth[0] = 0;
   for (let i = 1; i < at.length; i++) {
     let best = worth[i - 1] as number;
     let from = -2;
-    for (let j = 0; j < items.length; j++) {
-      const item = items[j] as (typeof items)[number];
-      const rest = item.steps[i] as number;
+    for (let j = 0; j < steps.length; j++) {
+      const rest = (steps[j] as Int32Array)[i] as number;
       if (rest < 0) continue;
-      const total = (worthOf[item.demand] as number) + (worth[rest] as number);
+      const total = (worths[j] as number) + (worth[rest] as number);
       if (total > best + GAIN) {
         best = total;
-        from = j;
+        from = indices[j] as number;
       }
     }
     worth[i] = best;
-    last[i] = from === -2 ? -2 : kind.items.indexOf(items[from] as (typeof items)[number]);
+    last[i] = from;
   }
 }
 

@@ -70,6 +70,8 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
       mip_abs_gap: Math.max(1e-6, 0.999 * step),
       mip_heuristic_run_rins: false,
       mip_heuristic_run_rens: false,
+      mip_heuristic_run_root_reduced_cost: false,
+      mip_allow_restart: false,
     });
     if (start.size > 0) {
       run.setSolution({
