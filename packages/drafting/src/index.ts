@@ -105,7 +105,7 @@ export { cornerTemplate } from './views/templatecorner.ts';
 export { footTemplate } from './views/templatefoot.ts';
 export { railEndTemplate } from './views/templaterail.ts';
 export { stileEndTemplate } from './views/templatestile.ts';
-export { weaveChart } from './views/weavechart.ts';
+export { type WeaveChartOptions, weaveChart } from './views/weavechart.ts';
 export { approval } from './views/approval.ts';
 
 // Sections and details, with the letters of cuts and details that other views carry.

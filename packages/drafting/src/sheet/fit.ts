@@ -39,8 +39,8 @@ const TITLE_GAP = 4;
 /** From line to line of a title, mm. */
 const TITLE_LINE = 5.5;
 
-/** Width within which a title may stand wider than its drawing, mm: less than the room of the smallest sheet. */
-const TITLE_WIDTH = 140;
+/** Width within which a title may stand wider than its drawing, mm: of a narrow view it goes on in lines, so that others stand beside it. */
+const TITLE_WIDTH = 70;
 
 /** A drawing with its title: a view's under it with the scale, a table's or a chart's over it; a long one in lines. */
 export function titled(drawing: Drawing): Drawing {

@@ -1,11 +1,14 @@
 import { type Panel, type Part, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_LARGE } from '../layout/style.ts';
-import { textWidth, wrapText } from '../lettering.ts';
+import { textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Path } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, polyline, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { partOf } from './partof.ts';
+import { legendHeight, legendLines, legendMarks } from './weavelegend.ts';
+import { runsOf, spread } from './weaveruns.ts';
+import { type Ticks, tickBoxes, tickHeads, ticksOf } from './weaveticks.ts';
 
 /** Tallest and lowest row of a course, mm: apart enough not to be lost by a finger. Common practice, no source. */
 const TALL = 6;
@@ -13,22 +16,14 @@ const LOW = 5;
 
 /** Narrowest and widest column of a stave, mm. */
 const NARROW = 6.5;
-const WIDE = 16;
+const WIDE = 12;
 
-/** Columns beside the weave, mm: tick box and number at the left, number and repeat at the right. */
-const LEFT = 17;
+/** Narrowest legend, mm: a narrow chart then leaves room for another beside it. */
+const LEGEND = 90;
+
+/** Columns beside the weave, mm: number at the left, number and repeat at the right. */
+const NUMBER = 11;
 const RIGHT = 16;
-
-/** Lines over the weave, mm: stave numbers, left and right. */
-const OVER = 11;
-
-/** Widest legend, mm: longer lines are hard to follow. Common practice, no source. */
-const LEGEND = 185;
-
-/** From the weave to the legend, from line to line of it, and under it, mm. */
-const GAP = 3;
-const STEP = 4.4;
-const REST = 1.5;
 
 /** Every fifth course stands out. */
 const FIFTH = 5;
@@ -46,81 +41,108 @@ interface Grid {
   readonly row: number;
   readonly u: (stave: number) => number;
   readonly v: (course: number) => number;
+  /** Room over the weave and left of it. */
+  readonly over: number;
+  readonly left: number;
+  readonly ticks: Ticks;
   /** Lines of the legend. */
   readonly legend: readonly string[];
+}
+
+/** What a chart is made with. */
+export interface WeaveChartOptions {
+  readonly parts?: readonly Part[];
+  /** What one drawing may take, paper mm; 180 × 230 unless given. */
+  readonly room?: Extent;
+  /** All panels woven by this chart, itself among them: a column of boxes to tick for each; itself alone unless given. */
+  readonly serves?: readonly Panel[];
+  /** How they are called together; the panel's name unless given. */
+  readonly named?: string;
 }
 
 /**
  * The weave chart: courses by staves as seen from the front, the bottom course at the bottom. A filled bar over a stave is
  * a pass in front; where the stave runs on through the row the slat passes behind. Course numbers stand on both sides,
- * every fifth stands out, a box is ticked when the course is in, and the repeat of the weave is bracketed. Tall panels go
- * on over pages from the bottom up, wide ones are split with one stave on both pages.
- *
- * @param options `room`: what one drawing may take, paper mm; 180 × 230 unless given.
+ * every fifth stands out, a box for each panel is ticked when the course is in, and a repeat of the weave is bracketed. Tall
+ * panels go on over pages from the bottom up, between two repeats where a page holds one; wide ones are split with one
+ * stave on both pages.
  */
 export function weaveChart(
   panel: Panel,
-  { parts = [], room = { width: 180, height: 230 } }: { readonly parts?: readonly Part[]; readonly room?: Extent } = {},
+  { parts = [], room = { width: 180, height: 230 }, serves = [panel], named = panel.name }: WeaveChartOptions = {},
 ): Drawing[] {
   const { count: staves } = panel.staves;
-  const most = Math.max(2, Math.floor((room.width - LEFT - RIGHT) / NARROW));
+  const ticks = ticksOf(serves);
+  const left = ticks.width + NUMBER;
+  const most = Math.max(2, Math.floor((room.width - left - RIGHT) / NARROW));
   const across = spread(staves, most, 1);
-  const legend = legendLines(panel, { width: Math.min(room.width, LEGEND), split: across.length > 1 });
-  const high = room.height - OVER - legendHeight(legend);
-  const up = spread(panel.courses.count, Math.max(1, Math.floor(high / LOW)), 0);
+  const shown = Math.max(...across.map(([from, to]) => to - from));
+  const column = Math.min(WIDE, (room.width - left - RIGHT) / shown);
+  const legendOf = (width: number, bracketed: boolean) =>
+    legendLines(panel, {
+      width,
+      split: across.length > 1,
+      bracketed,
+      narrower: serves.filter((other) => other.staves.count < staves),
+      ticks,
+    });
+  const highOver = (width: number): number => room.height - ticks.over - legendHeight(legendOf(width, true));
+  const narrow = Math.min(room.width, Math.max(LEGEND, left + shown * column + RIGHT));
+  // No wider than the weave, unless that costs a page.
+  const width = highOver(narrow) >= panel.courses.count * LOW ? narrow : room.width;
+  const high = highOver(width);
+  const up = runsOf(panel, Math.max(1, Math.floor(high / LOW)));
   const tallest = Math.max(...up.map(([from, to]) => to - from));
   const row = Math.min(TALL, Math.max(LOW, high / tallest));
-  const shown = Math.max(...across.map(([from, to]) => to - from));
-  const column = Math.min(WIDE, (room.width - LEFT - RIGHT) / shown);
   const pages = up.flatMap((courses) => across.map((some): Page => ({ courses, staves: some })));
   return pages.map((page, i) => {
-    const drawing = chartPage(panel, page, { parts, column, row, legend });
+    const legend = legendOf(width, firstRepeat(panel, page) !== undefined);
+    const drawing = chartPage(panel, page, { parts, column, row, left, over: ticks.over, ticks, legend, named });
     const { courses: c, staves: s } = page;
     const which = [
       up.length > 1 ? `courses ${c[0] + 1} to ${c[1]}` : '',
       across.length > 1 ? `staves ${s[0] + 1} to ${s[1]}` : '',
     ].filter(Boolean);
-    const title = [`Weave chart: ${panel.name}`, ...which].join(', ');
+    const title = [`Weave chart: ${named}`, ...which].join(', ');
     return pages.length === 1 ? { ...drawing, title } : { ...drawing, name: `weave-chart-${i + 1}`, title };
   });
-}
-
-/** `count` things in runs of at most `most`, as even as can be, neighbours sharing `overlap`. */
-function spread(count: number, most: number, overlap: number): (readonly [from: number, to: number])[] {
-  const runs = Math.max(1, Math.ceil((count - overlap) / (most - overlap)));
-  const step = (count - overlap) / runs;
-  return Array.from({ length: runs }, (_, i) => [Math.round(i * step), Math.round((i + 1) * step) + overlap] as const);
 }
 
 function chartPage(
   panel: Panel,
   page: Page,
-  { parts, column, row: tall, legend }: Pick<Grid, 'column' | 'row' | 'legend'> & { readonly parts: readonly Part[] },
+  {
+    parts,
+    named,
+    row: tall,
+    ...laid
+  }: Omit<Grid, 'page' | 'u' | 'v'> & { readonly parts: readonly Part[]; readonly named: string },
 ): Drawing {
   const { courses, staves } = page;
+  const { over, left, column, legend } = laid;
   const grid: Grid = {
+    ...laid,
     page,
-    column,
     row: tall,
-    u: (stave) => LEFT + (stave - staves[0]) * column,
-    v: (course) => OVER + (courses[1] - course) * tall,
-    legend,
+    u: (stave) => left + (stave - staves[0]) * column,
+    v: (course) => over + (courses[1] - course) * tall,
   };
   const stave = partOf(parts, panel, 'stave')?.letter;
   const [u1, v1] = [grid.u(staves[1]), grid.v(courses[0])];
   const across = staves[1] - staves[0] < panel.staves.count ? `, staves ${staves[0] + 1} to ${staves[1]}` : '';
   return {
     name: 'weave-chart',
-    title: `Weave chart: ${panel.name}`,
+    title: `Weave chart: ${named}`,
     scale: 0,
     scaleText: '',
     marks: [
       ...staveBands(panel, grid, stave),
       ...Array.from({ length: courses[1] - courses[0] }, (_, i) => row(panel, parts, grid, courses[0] + i)).flat(),
-      stroke('table', rectangle({ u0: LEFT, v0: OVER, u1, v1 })),
+      stroke('table', rectangle({ u0: left, v0: over, u1, v1 })),
+      ...tickHeads(grid.ticks, over),
       ...head(panel, grid),
       ...repeats(panel, grid),
-      ...legendMarks(grid),
+      ...legendMarks(legend, v1),
     ],
     bounds: {
       u0: 0,
@@ -128,7 +150,7 @@ function chartPage(
       u1: Math.max(u1 + RIGHT, ...legend.map((words) => textWidth(words, TEXT))),
       v1: v1 + legendHeight(legend),
     },
-    alt: `Weave of ${panel.name}, ${panel.weave.name}: courses ${courses[0] + 1} to ${courses[1]}${across}, in front or behind at each stave.`,
+    alt: `Weave of ${named}, ${panel.weave.name}: courses ${courses[0] + 1} to ${courses[1]}${across}, in front or behind at each stave.`,
   };
 }
 
@@ -136,11 +158,11 @@ function chartPage(
 const half = (column: number): number => Math.min(3, column * 0.24);
 
 /** The staves as upright bands through all rows; the rows then lie over them or leave them. */
-function staveBands(_: Panel, { page, column, u, v }: Grid, of: string | undefined): Mark[] {
+function staveBands(_: Panel, { page, column, u, v, over }: Grid, of: string | undefined): Mark[] {
   const [from, to] = page.staves;
   return Array.from({ length: to - from }, (_, i) => {
     const middle = u(from + i) + column / 2;
-    const box = { u0: middle - half(column), v0: OVER, u1: middle + half(column), v1: v(page.courses[0]) };
+    const box = { u0: middle - half(column), v0: over, u1: middle + half(column), v1: v(page.courses[0]) };
     return { ...stroke('edge-light', rectangle(box), of), shade: 1 };
   });
 }
@@ -164,40 +186,46 @@ function row(panel: Panel, parts: readonly Part[], grid: Grid, course: number): 
   const fifth = (course + 1) % FIFTH === 0;
   const role = fifth ? 'title' : 'label';
   const base = (v(course) + v(course + 1)) / 2 + TEXT_LARGE / 2;
-  const box = { u0: 1, v0: v(course + 1) + 1.2, u1: 1 + grid.row - 2.4, v1: v(course) - 1.2 };
+  const [boxTop, boxFoot] = [v(course + 1) + 1.2, v(course) - 1.2];
   return [
     stroke('wood-shade', between.flat(), slat),
     ...(front.length > 0 ? [{ ...stroke('wood-deep', front.flat(), slat), shade: 0 }] : []),
     ...(fifth ? [stroke('table', line([0, v(course + 1)], [u(to) + RIGHT - 8, v(course + 1)]))] : []),
-    stroke('table', rectangle(box)),
-    write(role, `${course + 1}`, [LEFT - 2, base], { height: TEXT_LARGE, anchor: 'end' }),
+    ...tickBoxes(grid.ticks, boxTop, boxFoot),
+    write(role, `${course + 1}`, [grid.left - 2, base], { height: TEXT_LARGE, anchor: 'end' }),
     write(role, `${course + 1}`, [u(to) + 2, base], { height: TEXT_LARGE }),
   ];
 }
 
 /** Stave numbers, and which end is which. */
-function head({ staves }: Panel, { page, column, u }: Grid): Mark[] {
+function head({ staves }: Panel, { page, column, u, over }: Grid): Mark[] {
   const [from, to] = page.staves;
   const at = (stave: number): number => u(stave) + column / 2;
   const numbers = Array.from({ length: to - from }, (_, i) =>
-    write('label', `${from + i + 1}`, [at(from + i), OVER - 1.6], { height: TEXT, anchor: 'middle' }),
+    write('label', `${from + i + 1}`, [at(from + i), over - 1.6], { height: TEXT, anchor: 'middle' }),
   );
   const ends = [
-    from === 0 ? write('note', 'Left', [at(0), TEXT + 1], { height: TEXT, anchor: 'middle' }) : undefined,
+    from === 0 ? write('note', 'Left', [at(0), over - 7.5], { height: TEXT, anchor: 'middle' }) : undefined,
     to === staves.count
-      ? write('note', 'Right', [at(to - 1), TEXT + 1], { height: TEXT, anchor: 'middle' })
+      ? write('note', 'Right', [at(to - 1), over - 7.5], { height: TEXT, anchor: 'middle' })
       : undefined,
   ];
   return [...numbers, ...ends.filter((mark) => mark !== undefined)];
 }
 
-/** A bracket at the right round the first whole repeat that lies on the page. */
-function repeats({ weave }: Panel, { page, u, v }: Grid): Mark[] {
+/** Where the first whole repeat on a page begins; undefined where it holds none. */
+function firstRepeat({ weave }: Panel, { courses: [from, to] }: Page): number | undefined {
   const every = weave.repeat.courses;
-  const [from, to] = page.courses;
-  const edge = u(page.staves[1]) + RIGHT - 6;
   const start = Math.ceil(from / every) * every;
-  if (start + every > to) return [];
+  return start + every > to ? undefined : start;
+}
+
+/** A bracket at the right round the first whole repeat that lies on the page. */
+function repeats(panel: Panel, { page, u, v }: Grid): Mark[] {
+  const every = panel.weave.repeat.courses;
+  const start = firstRepeat(panel, page);
+  if (start === undefined) return [];
+  const edge = u(page.staves[1]) + RIGHT - 6;
   const [low, high] = [v(start) - 0.8, v(start + every) + 0.8];
   const path = polyline([
     [edge, low],
@@ -206,41 +234,4 @@ function repeats({ weave }: Panel, { page, u, v }: Grid): Mark[] {
     [edge, high],
   ]);
   return [stroke('table', path)];
-}
-
-/** How to read the chart, in lines no wider than `width`; `split` where its staves go on over pages. */
-function legendLines(
-  panel: Panel,
-  { width, split }: { readonly width: number; readonly split: boolean },
-): readonly string[] {
-  const { weave } = panel;
-  const every = weave.repeat.courses;
-  const repeat =
-    every >= panel.courses.count
-      ? 'The weave does not repeat within the panel.'
-      : `The weave repeats every ${every} course${every === 1 ? '' : 's'} (first one bracketed).`;
-  const text = [
-    `Seen from the front, bottom course first. Black: the slat passes in front of the stave; the stave runs on, light: behind it.`,
-    `${capital(weave.name)}; course 1 starts ${sideAt(panel, 0, 0) > 0 ? 'in front of' : 'behind'} the left stave.`,
-    repeat,
-    `Tick each course when it is in.`,
-    split ? 'One stave stands on both neighbouring pages.' : '',
-  ]
-    .filter(Boolean)
-    .join(' ');
-  return wrapText(text, width, TEXT);
-}
-
-/** From the weave to the end of the legend under it, mm. */
-function legendHeight(lines: readonly string[]): number {
-  return GAP + TEXT + (lines.length - 1) * STEP + REST;
-}
-
-function legendMarks({ page, v, legend }: Grid): Mark[] {
-  const top = v(page.courses[0]) + GAP;
-  return legend.map((words, i) => write('note', words, [0, top + TEXT + i * STEP], { height: TEXT }));
-}
-
-function capital(words: string): string {
-  return words.charAt(0).toUpperCase() + words.slice(1);
 }

@@ -123,6 +123,47 @@ describe('weaveChart', () => {
     expect(Math.max(...courses.values())).toBe(courses.get(1));
   });
 
+  test('weaveChart breaks its pages between repeats, and says of a bracket only where it draws one', () => {
+    const panel = onePanel({
+      size: { width: 900, height: 2000 },
+      slat: { thickness: 3, height: 30 },
+      fit: { vary: 'outside', go: 'nearest' },
+      weave: 'two-over-two twill',
+    });
+    const every = panel.weave.repeat.courses;
+    expect(every).toBe(4);
+    const pages = weaveChart(panel, { room: { width: 180, height: 205 } });
+    expect(pages.length).toBeGreaterThan(1);
+    for (const page of pages) {
+      const first = Math.min(...placesOf(page).courses.keys());
+      expect((first - 1) % every).toBe(0);
+      const brackets = page.marks.filter((m) => m.kind === 'path' && m.role === 'table' && m.path.length === 4);
+      const said = page.marks.some((m) => m.kind === 'text' && m.text.includes('bracketed'));
+      expect(said).toBe(brackets.length === 1);
+    }
+  });
+
+  test('weaveChart of several panels has a column of boxes and a name for each, and is called as they are', () => {
+    const panels = panelsOf(
+      JSON.stringify({
+        job: 'Chart',
+        unit: 'mm',
+        panels: [
+          { name: 'Bay 1', size: { width: 900, height: 600 }, count: 2 },
+          { name: 'Bay 2', size: { width: 900, height: 600 } },
+        ],
+      }),
+    );
+    const [panel] = panels as [Panel];
+    const [page] = weaveChart(panel, { serves: panels, named: 'Bay 1 and 2' }) as [Drawing];
+    expect(page.title).toBe('Weave chart: Bay 1 and 2');
+    const texts = page.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    for (const name of ['Bay 1, no. 1', 'Bay 1, no. 2', 'Bay 2']) expect(texts).toContain(name);
+    const boxes = page.marks.filter((m) => m.kind === 'path' && m.role === 'table' && boxOf(pointsOf(m.path)).u1 < 18);
+    expect(boxes).toHaveLength(3 * panel.courses.count);
+    expect(faultsOf(page.marks)).toEqual([]);
+  });
+
   test('weaveChart of arbitrary jobs equals sideAt and carries no text on a text or a line', () => {
     fc.assert(
       fc.property(arbitraryJob({ panels: 1 }), (data) => {

@@ -4,6 +4,8 @@ import {
   type Drawing,
   fractions,
   type HardwareRow,
+  type Layout,
+  lay,
   partsTable,
   prosePages,
   sawWork,
@@ -21,28 +23,59 @@ import {
   shareText,
   withKerf,
 } from '@wattlewright/model';
-import { onPaper, type PacketLayout, type Page, sheetsOf, textRoom } from './page.ts';
+import { weaveCharts } from './charts.ts';
+import { onPaper, type PacketLayout, type Page, textRoom } from './page.ts';
 import { screwTable } from './screws.ts';
 
-/** Parts, what to buy, how to cut it, and what screws go where. */
+/**
+ * Parts, what screws go where, what to buy, how to cut it and how to weave it: one list after the other on as few sheets as
+ * hold them, those that lie the same way sharing sheets.
+ */
 export function listSheets(settled: Settled, page: Page): PacketLayout[] {
   const { parts, plan, panels, job } = settled;
   const { display, saw, stock, offcuts } = job;
   const mass = panels.reduce((sum, panel) => sum + massOf(panel).mass * panel.count, 0);
   const lists: readonly List[] = [
     ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
+    ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
     ['Shopping list and yield', 'text', (room) => shopping(settled, room)],
     ['Cut sheets', 'text', (room) => cutSheets(plan, { parts, display, saw, ...room })],
     ['At the saw', 'text', (room) => sawWork(plan, { parts, display, saw, stock, offcuts, ...room })],
-    ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
+    ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
-  return lists.flatMap(([subject, lies, make]) =>
-    onPaper(page, (on) => sheetsOf(make(textRoom(on[lies])), on[lies], on, subject)),
+  return (['wide', 'text'] as const).flatMap((lies) =>
+    flowing(
+      lists.filter((list) => list[1] === lies),
+      page,
+    ),
   );
 }
 
 /** One list: its subject, the way that it lies, and what it holds in a room. */
 type List = readonly [subject: string, lies: 'wide' | 'text', make: (room: Room) => Drawing[]];
+
+/** Lists that lie the same way, one after the other on the job's paper; each by itself where one of them wants a larger one. */
+function flowing(lists: readonly List[], page: Page): PacketLayout[] {
+  const on = (at: Page, some: readonly List[]): Layout[] => {
+    const subjects = new Map<string, string>();
+    const drawings = some.flatMap(([subject, lies, make]) =>
+      make(textRoom(at[lies])).map((drawing) => {
+        subjects.set(drawing.name, subject);
+        return drawing;
+      }),
+    );
+    const [first] = some;
+    if (!first || drawings.length === 0) return [];
+    return lay(drawings, at[first[1]], at.unit).map((layout) => ({
+      ...layout,
+      subject: [...new Set(layout.drawings.map(({ name }) => subjects.get(name) ?? ''))].join('; '),
+    }));
+  };
+  const together = onPaper(page, (at) => on(at, lists));
+  return together.some(({ outgrew }) => outgrew !== undefined)
+    ? lists.flatMap((list) => onPaper(page, (at) => on(at, [list])))
+    : together;
+}
 
 type Room = ReturnType<typeof textRoom>;
 

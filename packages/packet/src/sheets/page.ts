@@ -84,8 +84,8 @@ function pageOf(paper: SheetPaperName, unit: Page['unit']): Page {
   return { paper, unit, upright, wide, text, columns: columnsOn(textRoom(text).width) };
 }
 
-/** Width of a column of running text that reads easily, mm; common practice, no source. */
-const MEASURE = 125;
+/** Width of a column of running text that reads easily, mm: some sixty letters; common practice, no source. */
+const MEASURE = 85;
 
 /** How many columns of running text stand side by side in a width, mm. */
 export function columnsOn(width: number): number {

@@ -6,7 +6,7 @@ import { clientSheets } from './client.ts';
 import { coverSheet } from './cover.ts';
 import { listSheets } from './lists.ts';
 import { onPaper, type PacketLayout, type Page, pageFor } from './page.ts';
-import { chartSheets, shopSheets } from './shop.ts';
+import { shopSheets } from './shop.ts';
 import { fullSizePages } from './sticks.ts';
 import { closingSheets, makingSheets } from './words.ts';
 
@@ -25,8 +25,7 @@ function layoutsOf(settled: Settled, page: Page): Layout[] {
     ['For the client', clientSheets(settled, page)],
     ['Drawings', shopSheets(settled, page)],
     ['What the measured slats changed', onPaper(page, (on) => changeSheets(settled, on))],
-    ['Parts, shopping and cutting', listSheets(settled, page)],
-    ['Weave chart', chartSheets(settled, page)],
+    ['Parts, screws, shopping and cutting', listSheets(settled, page)],
     ['Making order', onPaper(page, (on) => makingSheets(settled, on))],
     ['Findings, assumptions and cautions; light and spacing', closing],
   ];
@@ -40,15 +39,25 @@ function layoutsOf(settled: Settled, page: Page): Layout[] {
 
 type Chapter = readonly [name: string, layouts: readonly PacketLayout[]];
 
-/** Chapters with the numbers of their sheets, the first of which is `first`. */
+/** Chapters with the numbers of their sheets, the first of which is `first`; the weave chart, which goes along to the bench, also by itself. */
 function contentsFrom(first: number, chapters: readonly Chapter[]): string[] {
   let next = first;
   return chapters.flatMap(([name, layouts]) => {
     if (layouts.length === 0) return [];
     const from = next;
     next += layouts.length;
-    return [layouts.length === 1 ? `${name}: sheet ${from}` : `${name}: sheets ${from} to ${next - 1}`];
+    const charts = layouts.flatMap(({ drawings }, i) =>
+      drawings.some((drawing) => drawing.name.startsWith('weave-chart')) ? [from + i] : [],
+    );
+    return [
+      `${name}: ${sheetsText([from, next - 1])}`,
+      ...(charts.length > 0 ? [`Weave chart: ${sheetsText([charts[0] as number, charts.at(-1) as number])}`] : []),
+    ];
   });
+}
+
+function sheetsText([from, to]: readonly [number, number]): string {
+  return from === to ? `sheet ${from}` : `sheets ${from} to ${to}`;
 }
 
 /** Which sheets are on a larger paper than the job names, and what did not fit that; the first is numbered `first`. */

@@ -13,12 +13,11 @@ import {
   type ViewMaker,
   verticalSectionMaker,
   weaveBayMaker,
-  weaveChart,
   weaveSectionMaker,
 } from '@wattlewright/drafting';
 import { layRuns, type Panel, type Settled } from '@wattlewright/model';
 
-import { onPaper, type PacketLayout, type Page, sheetsOf, textRoom } from './page.ts';
+import { onPaper, type PacketLayout, type Page } from './page.ts';
 
 /** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
 export function shopSheets(settled: Settled, page: Page): PacketLayout[] {
@@ -135,25 +134,4 @@ function make({ details, spec, courses, staves, groove, cover, weave }: Panel): 
   const { rail, stile, wood, endStop } = spec;
   const sections = [staves.width, staves.depth, courses.height, courses.thickness, courses.allowance, courses.gap];
   return JSON.stringify([details, rail, stile, wood, endStop, groove, cover, weave.name, weave.start, sections]);
-}
-
-/** The weave chart of every panel whose weave differs from those before it. */
-export function chartSheets({ panels, parts }: Settled, page: Page): PacketLayout[] {
-  const seen = new Set<string>();
-  return panels.flatMap((panel) => {
-    const key = JSON.stringify([panel.weave.rows, panel.courses.count]);
-    if (seen.has(key)) return [];
-    seen.add(key);
-    const like = panels
-      .filter((other) => JSON.stringify([other.weave.rows, other.courses.count]) === key)
-      .map(({ name }) => name);
-    return onPaper(page, (on) =>
-      sheetsOf(
-        weaveChart(panel, { parts, room: textRoom(on.upright) }),
-        on.upright,
-        on,
-        `Weave chart: ${like.join(', ')}`,
-      ),
-    );
-  });
 }
