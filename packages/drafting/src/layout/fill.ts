@@ -21,11 +21,32 @@ export interface Column {
   readonly lines: number;
 }
 
+/** Shares of a column that may be left empty to keep a step whole: all that it takes, or less where that saves a page. */
+const LOST = [1, 0.5, 0.3, 0.15, 0] as const;
+
+/** What columns are filled by. */
+export interface Fill {
+  /** Height of a column, mm. */
+  readonly height: number;
+  /** Share of a column that may be left empty to keep a step whole; 0 where steps are not kept together. */
+  readonly lost: number;
+}
+
+/** Columns filled so that as many steps stay whole as cost no page of `columns`; with the share that was left empty for it. */
+export function wholeSteps(
+  all: readonly Line[],
+  { height, columns }: { readonly height: number; readonly columns: number },
+): { readonly full: Column[]; readonly lost: number } {
+  const ways = LOST.map((lost) => ({ full: columnsOf(all, { height, lost }), lost }));
+  const pages = ({ full }: { readonly full: readonly Column[] }): number => Math.ceil(full.length / columns);
+  return ways.reduce((best, other) => (pages(other) < pages(best) ? other : best));
+}
+
 /**
  * Fills columns from the top; a run of lines that must stay together moves on together, if it fits one column at all, and
- * so does a whole step where steps are kept together.
+ * so does a whole step that leaves no more of a column empty than it may.
  */
-export function columnsOf(all: readonly Line[], height: number, together: boolean): Column[] {
+export function columnsOf(all: readonly Line[], { height, lost }: Fill): Column[] {
   const columns: Column[] = [];
   let marks: Mark[] = [];
   let [used, count] = [0, 0];
@@ -38,9 +59,10 @@ export function columnsOf(all: readonly Line[], height: number, together: boolea
     while (end < all.length && (all[end - 1] as Line).keep) end++;
     const run = all.slice(i, end);
     const needs = heightOf(run);
-    const whole = together && run[0]?.starts ? heightOf(all.slice(i, stepEnd(all, i))) : needs;
+    const whole = lost > 0 && run[0]?.starts ? heightOf(all.slice(i, stepEnd(all, i))) : needs;
     const fits = (wanted: number): boolean => used + wanted <= height || wanted > height;
-    if (used > 0 && !(fits(whole) && fits(needs))) turn();
+    const moves = !fits(needs) || (!fits(whole) && height - used <= lost * height);
+    if (used > 0 && moves) turn();
     for (const one of run) {
       if (used > 0 && used + one.above + one.height > height) turn();
       const above = used === 0 ? 0 : one.above;
@@ -58,7 +80,7 @@ export function columnsOf(all: readonly Line[], height: number, together: boolea
 export function balanced(
   full: readonly Column[],
   all: readonly Line[],
-  { height, columns, together }: { readonly height: number; readonly columns: number; readonly together: boolean },
+  { height, columns, lost }: Fill & { readonly columns: number },
 ): readonly Column[] {
   const before = full.slice(0, Math.max(0, Math.ceil(full.length / columns) - 1) * columns);
   const last = all.slice(before.reduce((sum, column) => sum + column.lines, 0));
@@ -67,10 +89,10 @@ export function balanced(
   if (low >= high || columns < 2) return full;
   for (let turn = 0; turn < 20; turn++) {
     const middle = (low + high) / 2;
-    if (columnsOf(last, middle, together).length <= columns) high = middle;
+    if (columnsOf(last, { height: middle, lost }).length <= columns) high = middle;
     else low = middle;
   }
-  return [...before, ...columnsOf(last, high, together)];
+  return [...before, ...columnsOf(last, { height: high, lost })];
 }
 
 /** Lines in runs that must stay in one column. */

@@ -4,7 +4,7 @@ import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import { type FigureRow, figureLines } from './figurelist.ts';
-import { balanced, columnsOf, type Line } from './fill.ts';
+import { balanced, columnsOf, type Line, wholeSteps } from './fill.ts';
 import { lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from './style.ts';
 
@@ -33,7 +33,7 @@ export interface ProseOptions {
   readonly height: number;
   /** Columns on a page; 1 unless given. */
   readonly columns?: number;
-  /** Whether a step with its cautions, text and figures moves to the next column as a whole, where one holds it. */
+  /** Whether a step with its cautions, text and figures moves to the next column as a whole, where one holds it and that costs no page. */
   readonly together?: boolean;
   /** Whether the columns of the last page are about equally long, so that what follows has the room under them. */
   readonly balanced?: boolean;
@@ -59,9 +59,10 @@ export function prosePages(options: ProseOptions): Drawing[] {
     const held = block.keep || blocks[i + 1]?.kind === 'more';
     return held ? own.map((one) => ({ ...one, keep: true })) : own;
   });
-  const together = options.together === true;
-  const full = columnsOf(all, height, together);
-  const filled = options.balanced ? balanced(full, all, { height, columns, together }) : full;
+  const { full, lost } = options.together
+    ? wholeSteps(all, { height, columns })
+    : { full: columnsOf(all, { height, lost: 0 }), lost: 0 };
+  const filled = options.balanced ? balanced(full, all, { height, columns, lost }) : full;
   const pages = Array.from({ length: Math.max(1, Math.ceil(filled.length / columns)) }, (_, p) =>
     filled.slice(p * columns, (p + 1) * columns),
   );

@@ -73,19 +73,39 @@ describe('prosePages', () => {
   it('together: a step with its caution, text and figures moves on whole where a column holds it', () => {
     const blocks: Block[] = [
       step('Plane'),
-      { kind: 'bullet', text: 'All faces.' },
+      ...Array.from({ length: 12 }, (): Block => ({ kind: 'bullet', text: 'All faces.' })),
       step('Groove'),
       { kind: 'caution', text: 'Hands off.' },
       { kind: 'bullet', text: 'Both rails.' },
       { kind: 'figures', text: '', rows: [['depth', '12 mm']] },
     ];
-    const on = { ...base, blocks, width: 80, height: 34 };
+    const all = prosePages({ ...base, blocks, width: 80, height: 1000 })[0]?.bounds.v1 ?? 0;
+    const on = { ...base, blocks, width: 80, height: all - 2 };
     const firstOf = (together: boolean) =>
       textsOf(prosePages({ ...on, together })[0]?.marks ?? []).map(({ text }) => text);
     expect(firstOf(false)).toContain('Groove');
     expect(firstOf(true)).not.toContain('Groove');
     const second = textsOf(prosePages({ ...on, together: true })[1]?.marks ?? []).map(({ text }) => text);
     expect(second).toEqual(expect.arrayContaining(['Groove', 'Hands off.', 'Both rails.', '12\u00a0mm']));
+  });
+
+  it('together: a long step goes on in the next column where moving it would cost a page', () => {
+    const bullets = (text: string, count: number): Block[] =>
+      Array.from({ length: count }, (): Block => ({ kind: 'bullet', text }));
+    const blocks: Block[] = [
+      step('Plane'),
+      ...bullets('All faces.', 4),
+      step('Groove'),
+      ...bullets('Both rails.', 7),
+      step('Set'),
+      ...bullets('All staves.', 5),
+    ];
+    const all = prosePages({ ...base, blocks, width: 80, height: 1000 })[0]?.bounds.v1 ?? 0;
+    const on = { ...base, blocks, width: 80, height: all / 2 + 4 };
+    expect(prosePages(on)).toHaveLength(2);
+    const pages = prosePages({ ...on, together: true });
+    expect(pages).toHaveLength(2);
+    expect(textsOf(pages[0]?.marks ?? []).map(({ text }) => text)).toContain('Groove');
   });
 
   it('a step that is a title is heavier than one that is a sentence, and stays with what follows', () => {
