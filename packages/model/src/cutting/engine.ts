@@ -2,10 +2,11 @@ import { roundUp } from './bound.ts';
 import { better } from './dive.ts';
 import { flowBelow } from './flow.ts';
 import { choicesOf, takesOf } from './gather.ts';
-import { type Draft, isDone, type Take, takeOff } from './greedy.ts';
+import { type Draft, draftFrom, isDone } from './greedy.ts';
 import { boundGroup, type Group, planGroup, restart, withDraft } from './group.ts';
 import type { CutPlan } from './plan.ts';
 import { concludePlan, openJob, type PlanOptions } from './quick.ts';
+import { refine } from './refine.ts';
 import { renew } from './renew.ts';
 import { costUnit, inHundredths, refusedPlan } from './result.ts';
 import { loadSolver, searchFlow } from './solver.ts';
@@ -44,16 +45,21 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
   };
   tell();
   for (let i = 0; i < groups.length; i++) {
-    const group = groups[i] as Group;
-    if (group.hopeless || (group.done && group.cost <= group.bound)) continue;
+    let group = groups[i] as Group;
+    const ended = (): boolean => group.hopeless || (group.done && group.cost <= group.bound);
+    let solved = false;
     for (const stage of STAGES.slice(0, effort).flat()) {
+      if (ended()) break;
       await breathe();
       if (stopped()) break;
-      const next = await search(groups[i] as Group, stage, { stopped, raise: (raised) => tell(i, raised) });
-      groups[i] = next;
+      solved ||= stage.is === 'solve';
+      group = await search(group, stage, { stopped, raise: (raised) => tell(i, raised) });
+      groups[i] = group;
       tell();
-      if (next.hopeless || (next.done && next.cost <= next.bound)) break;
     }
+    // The solver is not loaded to tidy up alone.
+    if (solved && !stopped()) groups[i] = await refine(group, stopped);
+    tell();
   }
   return concludePlan(problem, options, groups);
 }
@@ -71,7 +77,7 @@ type Stage =
     };
 
 /** The solver's iterations for a proof. */
-const PROOF = 30_000;
+const PROOF = 60_000;
 
 /**
  * The steps one after the other, each started from the best plan so far; effort says how many are made, so that more
@@ -82,7 +88,7 @@ const STAGES: readonly (readonly Stage[])[] = [
     { is: 'restart', starts: 8 },
     { is: 'renew', over: 'open', rounds: 80 },
   ],
-  [{ is: 'solve', choices: 350, iterations: 6000, whole: 3000 }],
+  [{ is: 'solve', choices: 350, iterations: 6000, whole: 1200 }],
   [{ is: 'solve', choices: 700, iterations: 12_000, whole: 6000 }],
   [
     { is: 'renew', over: 'all', rounds: 300 },
@@ -152,20 +158,11 @@ async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { sto
   const told = (bound: number): void => raise(provenBy(bound));
   const solved = searchFlow(highs, flow, start, { iterations, stopped, told });
   if (solved.infeasible && flow.complete && nested.complete) return { ...group, hopeless: !group.done };
-  const draft = solved.tallied && draftOf(group, takesOf(nested, solved.tallied));
+  // Walked anew: the solver's own word is not relied on.
+  const draft = solved.tallied && draftFrom(rest, takesOf(nested, solved.tallied));
   const next = draft ? improved(group, draft) : group;
   const bound = Math.max(group.bound, Math.min(provenBy(solved.bound), next.cost));
   return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
-}
-
-/** Takes from the solver, walked anew: its own word is not relied on. Boards left beyond what there is void them. */
-function draftOf(group: Group, takes: readonly Take[]): Draft | undefined {
-  let rest = group.rest;
-  for (const { pattern, count } of takes) {
-    if ((rest.left[pattern.room]?.[pattern.board] ?? 0) < count) return undefined;
-    rest = takeOff(rest, pattern, count);
-  }
-  return { takes, rest };
 }
 
 /** Lets whoever waits have a turn, so that a stop can be asked for. */

@@ -38,6 +38,16 @@ export function takeOff(rest: Rest, pattern: BoardPattern, count: number): Rest 
   return { need: rest.need.map((n, d) => Math.max(0, n - count * (made[d] as number))), left };
 }
 
+/** A draft of takes walked from the start; `undefined` where they ask for more boards than there are. */
+export function draftFrom(rest: Rest, takes: readonly Take[]): Draft | undefined {
+  let now = rest;
+  for (const { pattern, count } of takes) {
+    if ((now.left[pattern.room]?.[pattern.board] ?? 0) < count) return undefined;
+    now = takeOff(now, pattern, count);
+  }
+  return { takes, rest: now };
+}
+
 /** How often a pattern can be repeated before it makes a piece too many. */
 export function repeats(rest: Rest, pattern: BoardPattern): number {
   let most = rest.left[pattern.room]?.[pattern.board] ?? 0;

@@ -1,4 +1,5 @@
 import type { Choice, Flow } from './flow.ts';
+import { type Aim, fencesOf, keptAt, type Measure, spentOn } from './measure.ts';
 import type { BoardRoom, Nested } from './nested.ts';
 
 /** A whole-number program in sparse columns; costs are in units of `unit`. */
@@ -14,25 +15,19 @@ export interface Program {
   readonly unit: number;
 }
 
-/** The model of a flow: wood that a choice uses must come from other choices; every piece must be made. */
-export function programOf(flow: Flow): Program {
-  const { nested, rest } = flow;
+interface Columns {
+  readonly column: (spent: Partial<Record<Measure, number>>, upper: number, entries: Entries, whole?: boolean) => void;
+  /** A row's place; a new row takes nothing below 0 unless told. */
+  readonly row: (key: string, lower?: number, upper?: number) => number;
+  readonly program: () => Program;
+}
+
+type Entries = ReadonlyMap<string, number>;
+
+function columnsOf(aim: Aim, unit: number): Columns {
   const rowAt = new Map<string, number>();
   const rowLower: number[] = [];
   const rowUpper: number[] = [];
-  const row = (key: string, lower = 0, upper = Number.POSITIVE_INFINITY): number => {
-    const known = rowAt.get(key);
-    if (known !== undefined) return known;
-    rowAt.set(key, rowLower.length);
-    rowUpper.push(upper);
-    return rowLower.push(lower) - 1;
-  };
-  const dearest = nested.problem.boards.reduce((m, b) => Math.max(m, b.cost), 1);
-  const unit = Math.max(nested.problem.costStep, dearest / 1e4);
-  rest.need.forEach((need, d) => {
-    row(`part ${d}`, need);
-  });
-  const pieces = rest.need.reduce((sum, n) => sum + n, 0);
   const made = {
     costs: [] as number[],
     uppers: [] as number[],
@@ -41,40 +36,82 @@ export function programOf(flow: Flow): Program {
     rows: [] as number[],
     values: [] as number[],
   };
-  const column = (cost: number, upper: number, whole: boolean, entries: ReadonlyMap<string, number>): void => {
-    made.costs.push(cost);
-    made.uppers.push(upper);
-    made.whole.push(whole);
-    for (const [key, value] of entries) {
-      if (value === 0) continue;
-      made.rows.push(row(key));
-      made.values.push(value);
-    }
-    made.starts.push(made.rows.length);
+  const row = (key: string, lower = 0, upper = Number.POSITIVE_INFINITY): number => {
+    const known = rowAt.get(key);
+    if (known !== undefined) return known;
+    rowAt.set(key, rowLower.length);
+    rowUpper.push(upper);
+    return rowLower.push(lower) - 1;
   };
-  for (const choice of flow.choices) {
+  const put = (at: number, value: number): void => {
+    if (value === 0) return;
+    made.rows.push(at);
+    made.values.push(value);
+  };
+  return {
+    row,
+    column: (spent, upper, entries, whole = true) => {
+      made.costs.push((spent[aim.least] ?? 0) / unit);
+      made.uppers.push(upper);
+      made.whole.push(whole);
+      for (const [key, value] of entries) put(row(key), value);
+      for (const [measure, most] of Object.entries(aim.most) as [Measure, number][]) {
+        const by = scaleOf(measure, most);
+        put(row(`most ${measure}`, Number.NEGATIVE_INFINITY, most / by + 1e-6), (spent[measure] ?? 0) / by);
+      }
+      made.starts.push(made.rows.length);
+    },
+    program: () => ({ ...made, rowLower, rowUpper, unit }),
+  };
+}
+
+/** Brings amounts of wood to numbers that a solver bears. */
+function scaleOf(measure: Measure, most: number): number {
+  return measure === 'waste' || measure === 'cost' ? Math.max(1, most / 1e4) : 1;
+}
+
+/** The model of a flow: wood that a choice uses must come from other choices; every piece must be made. */
+export function programOf(flow: Flow, aim: Aim = { least: 'cost', most: {} }): Program {
+  const { nested, rest, choices } = flow;
+  const { boards, costStep } = nested.problem;
+  const dearest = boards.reduce((m, b) => Math.max(m, b.cost), 1);
+  const largest = boards.reduce((m, b) => Math.max(m, b.volume), 1);
+  const unit = { cost: Math.max(costStep, dearest / 1e4), waste: largest / 1e4, fences: 1, cuts: 1 }[aim.least];
+  const made = columnsOf(aim, unit);
+  rest.need.forEach((need, d) => {
+    made.row(`part ${d}`, need);
+  });
+  const pieces = rest.need.reduce((sum, n) => sum + n, 0);
+  for (const choice of choices) {
     const entries = new Map<string, number>();
     const put = (key: string, value: number): void => {
       entries.set(key, (entries.get(key) ?? 0) + value);
     };
     enter(nested, choice, put);
-    column(costOf(nested, choice) / unit, Math.min(pieces, limitOf(flow, choice)), true, entries);
+    if (usesFences(aim)) for (const f of fencesOf(nested, choice)) put(`fence ${f}`, -1);
+    made.column(spentOn(nested, choice), Math.min(pieces, limitOf(flow, choice)), entries);
   }
-  for (const [from, to] of drops(nested, flow.choices))
-    column(
-      0,
-      pieces * 100,
-      false,
-      new Map([
-        [from, -1],
-        [to, 1],
-      ]),
-    );
-  return { ...made, rowLower, rowUpper, unit };
+  for (const [from, to] of drops(nested, choices)) {
+    const entries = new Map([
+      [from, -1],
+      [to, 1],
+    ]);
+    made.column({}, pieces * 100, entries, false);
+  }
+  if (aim.least === 'waste' || aim.most.waste !== undefined) {
+    const ends = new Map(choices.flatMap((c) => (c.is === 'split' ? [[`bar ${c.room} ${c.to}`, c] as const] : [])));
+    for (const [key, { room, to }] of ends)
+      made.column({ waste: -keptAt(nested, room, to) }, pieces, new Map([[key, -1]]));
+  }
+  if (usesFences(aim)) {
+    const fences = new Set(choices.flatMap((choice) => fencesOf(nested, choice)));
+    for (const f of fences) made.column({ fences: 1 }, 1, new Map([[`fence ${f}`, pieces]]));
+  }
+  return made.program();
 }
 
-function costOf(nested: Nested, choice: Choice): number {
-  return choice.is === 'buy' ? (nested.rooms[choice.room]?.boards[choice.board]?.cost ?? 0) : 0;
+function usesFences({ least, most }: Aim): boolean {
+  return least === 'fences' || most.fences !== undefined;
 }
 
 function limitOf({ rest }: Flow, choice: Choice): number {
@@ -90,8 +127,9 @@ function limitOf({ rest }: Flow, choice: Choice): number {
 
 /** What a choice yields (above 0) and uses (below 0). */
 function enter(nested: Nested, choice: Choice, put: (key: string, value: number) => void): void {
-  if (choice.is === 'buy') put(`bar ${choice.room} ${nested.rooms[choice.room]?.top[choice.board]}`, 1);
-  else if (choice.is === 'split') {
+  if (choice.is === 'buy') {
+    put(`bar ${choice.room} ${nested.rooms[choice.room]?.top[choice.board]}`, 1);
+  } else if (choice.is === 'split') {
     put(`bar ${choice.room} ${choice.from}`, -1);
     put(`segment ${choice.room} ${choice.segment}`, 1);
     if (choice.to > 0) put(`bar ${choice.room} ${choice.to}`, 1);

@@ -2,6 +2,7 @@ import type { Highs } from 'highs';
 import type { Choice, Flow } from './flow.ts';
 import { choiceKey, type Tallied } from './gather.ts';
 import { programOf } from './integer.ts';
+import type { Aim } from './measure.ts';
 
 /** What the general solver found. */
 export interface Solved {
@@ -19,6 +20,8 @@ export interface SolverWork {
   readonly stopped: () => boolean;
   /** Called with the bound now and then while the search goes on. */
   readonly told: (bound: number) => void;
+  /** What is to be least; cost unless told. */
+  readonly aim?: Aim;
 }
 
 let loading: Promise<Highs> | undefined;
@@ -40,7 +43,7 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
   const keys = new Set(flow.choices.map(choiceKey));
   const added = [...start.values()].filter(({ choice }) => !keys.has(choiceKey(choice))).map(({ choice }) => choice);
   const choices: Choice[] = [...flow.choices, ...added];
-  const program = programOf({ ...flow, choices });
+  const program = programOf({ ...flow, choices }, work.aim);
   const [numCols, numRows] = [program.costs.length, program.rowLower.length];
   const inf = highs.infinity;
   const model = {
@@ -62,7 +65,8 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
     integrality: Int32Array.from(program.whole, (w) => (w ? 1 : 0)),
   };
   return highs.withModel(model, (run) => {
-    const step = flow.nested.problem.costStep / program.unit;
+    const least = work.aim?.least ?? 'cost';
+    const step = { cost: flow.nested.problem.costStep / program.unit, waste: 1, fences: 1, cuts: 1 }[least];
     run.options.set({
       output_flag: false,
       random_seed: 0,
