@@ -18,7 +18,7 @@ import {
 } from '../../src/sheet/arrange.ts';
 import type { ViewMaker } from '../../src/sheet/fit.ts';
 import { frame } from '../../src/sheet/frame.ts';
-import { compose, finish, paneBox } from '../../src/sheet/layout.ts';
+import { compose, finish, lay, paneBox } from '../../src/sheet/layout.ts';
 import { view, viewBox } from '../../src/view.ts';
 import { faultsOf, textsOf } from '../layout/faults.ts';
 
@@ -224,5 +224,59 @@ describe('compose', () => {
     expect(() =>
       compose([{ item: slab('A', 9000, 12_000), left: 0, top: 0, width: 0.2, height: 0.2 }], sheet, { unit: 'mm' }),
     ).toThrow('does not fit A3');
+  });
+});
+
+describe('lay', () => {
+  const on = frame(SHEET_PAPERS.A4, 'portrait');
+  const room = on.rooms[0] as Box;
+  const high = room.v1 - room.v0;
+  /** A view that is as tall as a share of the room, whatever its scale. */
+  const view = (name: string, share: number): ViewMaker => {
+    const box = { u0: 0, v0: 0, u1: room.u1 - room.u0, v1: share * high };
+    const drawing = {
+      name,
+      title: '',
+      scale: 1,
+      scaleText: '1:1',
+      marks: [stroke('edge', rectangle(box))],
+      bounds: box,
+    };
+    return { name, real: { width: 1, height: 1 }, make: () => ({ ...drawing, alt: name }) };
+  };
+  const namesOf = (views: readonly ViewMaker[]): string[][] =>
+    lay(views, on, 'mm').map(({ drawings }) => drawings.map(({ name }) => name));
+
+  it('views stand in their order', () => {
+    expect(namesOf([view('a', 0.3), view('b', 0.6), view('c', 0.5)])).toEqual([['a', 'b'], ['c']]);
+  });
+  it('views are placed tallest first where that takes fewer sheets, and still shown by their order', () => {
+    // First come, first placed: a and b, c, then d alone.
+    expect(namesOf([view('a', 0.4), view('b', 0.3), view('c', 0.65), view('d', 0.5)])).toEqual([
+      ['a', 'd'],
+      ['b', 'c'],
+    ]);
+  });
+  it('views come nearer to each other where that saves a sheet', () => {
+    const share = (1 - 8 / high) / 2;
+    expect(namesOf([view('a', share), view('b', share)])).toEqual([['a', 'b']]);
+    const more = (1 - 4 / high) / 2;
+    expect(namesOf([view('a', more), view('b', more)])).toEqual([['a'], ['b']]);
+  });
+  it('a long title of a narrow view goes on in lines, so that another view stands beside it', () => {
+    const title = 'Panel in its opening, seen from outside, gaps wider than drawn';
+    const narrow = { ...view('a', 0.3), make: () => ({ ...thin, title }) };
+    const thin: Drawing = {
+      name: 'thin',
+      title,
+      scale: 1,
+      scaleText: '1:1',
+      marks: [],
+      bounds: { u0: 0, v0: 0, u1: 20, v1: 50 },
+      alt: 'Thin.',
+    };
+    const [sheet] = lay([narrow, narrow], on, 'mm');
+    const [one, other] = sheet?.drawings ?? [];
+    expect(one?.bounds.v0).toBeCloseTo(other?.bounds.v0 ?? 0, 6);
   });
 });

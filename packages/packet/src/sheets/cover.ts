@@ -1,5 +1,6 @@
 import {
   type Block,
+  type Box,
   compose,
   fit,
   fractions,
@@ -34,10 +35,9 @@ const MOST_PICTURES = 4;
  */
 export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: number) => Contents): Layout[] {
   const on = page.upright;
-  const words = { left: 0, top: 0.6, width: 1, height: 0.4 } as const;
-  const box = paneBox(on, words);
-  const width = box.u1 - box.u0;
-  const textBefore = (first: number) =>
+  const wordsFrom = (top: number) => ({ left: 0, top, width: 1, height: 1 - top });
+  const width = paneBox(on, wordsFrom(TOPS[0])).u1 - paneBox(on, wordsFrom(TOPS[0])).u0;
+  const textBefore = (first: number, box: Box) =>
     prosePages({
       name: 'glance',
       title: '',
@@ -48,10 +48,13 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
       columns: Math.max(2, Math.round(width / COLUMN)),
       balanced: true,
     });
-  // How many sheets the text takes does not depend on the numbers in it.
-  const text = textBefore(Math.max(1, textBefore(2).length) + 1);
+  // How many sheets the text takes does not depend on the numbers in it. Smaller pictures may save one.
+  const sheetsFrom = (top: number): number => Math.max(1, textBefore(2, paneBox(on, wordsFrom(top))).length);
+  const top = TOPS.find((one) => sheetsFrom(one) === 1) ?? TOPS[0];
+  const words = wordsFrom(top);
+  const text = textBefore(sheetsFrom(top) + 1, paneBox(on, words));
   const panes: Pane[] = [
-    ...picturePanes(settled, page),
+    ...picturePanes(settled, { page, share: top - 0.04 }),
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),
   ];
   const cover = compose(panes, on, { unit: page.unit, subject: 'Cover' });
@@ -64,11 +67,17 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
   return [cover, ...rest];
 }
 
+/** Where the text begins under the pictures, as a share of the room: the lowest that leaves it one sheet is taken. Common practice, no source. */
+const TOPS = [0.6, 0.5, 0.42] as const;
+
 /** Width of a column on the cover, mm; common practice, no source. */
 const COLUMN = 95;
 
 /** The pictures in their places; of the makes of panel alone where a run is too long for its place. */
-function picturePanes({ job, panels, parts }: Settled, { upright, unit }: Page): Pane[] {
+function picturePanes(
+  { job, panels, parts }: Settled,
+  { page: { upright, unit }, share }: { readonly page: Page; readonly share: number },
+): Pane[] {
   const runs = layRuns(job, panels);
   const inRun = new Set(runs.flatMap((run) => run.panels.map(({ name }) => name)));
   const panes = (shown: typeof runs, alone: readonly Panel[]): Pane[] => {
@@ -77,7 +86,7 @@ function picturePanes({ job, panels, parts }: Settled, { upright, unit }: Page):
       ...shown.map((run) => runMaker(run, { panels, parts })),
       ...makes.map((panel) => pictureMaker(panel, { parts })),
     ];
-    return beside(items.slice(0, MOST_PICTURES));
+    return beside(items.slice(0, MOST_PICTURES), share);
   };
   const withRuns = panes(
     runs,
@@ -88,8 +97,8 @@ function picturePanes({ job, panels, parts }: Settled, { upright, unit }: Page):
 }
 
 /** Pictures in the upper part of the cover: one alone, more in two columns, the first of three over both. */
-function beside(items: readonly Item[]): Pane[] {
-  const [left, top, width, height] = [0.04, 0.02, 0.92, 0.56];
+function beside(items: readonly Item[], height: number): Pane[] {
+  const [left, top, width] = [0.04, 0.02, 0.92];
   if (items.length === 1) return items.map((item) => ({ item, left, top, width, height }));
   const rows = Math.ceil(items.length / 2);
   const wideFirst = items.length % 2 === 1 && items.length > 1;

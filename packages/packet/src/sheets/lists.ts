@@ -38,9 +38,10 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
   const lists: readonly List[] = [
     ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
     ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
-    ['Shopping list and yield', 'text', (room) => shopping(settled, room)],
+    ['Shopping list', 'text', (room) => shopping(settled, room)],
     ['Cut sheets', 'text', (room) => cutSheets(plan, { parts, display, saw, ...room })],
     ['At the saw', 'text', (room) => sawWork(plan, { parts, display, saw, stock, offcuts, ...room })],
+    ['Yield', 'text', (room) => [yields(settled, room)]],
     ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
   return (['wide', 'text'] as const).flatMap((lies) =>
@@ -94,8 +95,14 @@ function shopping(settled: Settled, room: Room): Drawing[] {
           height: room.height,
         })
       : []),
-    yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades: thinnerBlades(settled) }),
   ];
+}
+
+/** What becomes of the wood bought: it stands after the cuts, where there is room. */
+function yields(settled: Settled, room: Room): Drawing {
+  const { plan, job } = settled;
+  const { display, currency } = job;
+  return yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades: thinnerBlades(settled) });
 }
 
 function hardwareRows({ job, panels }: Settled): HardwareRow[] {

@@ -1,0 +1,29 @@
+import { readFileSync } from 'node:fs';
+import { describe, expect, test } from 'vitest';
+import { coverSheet } from '../../src/sheets/cover.ts';
+import { listSheets } from '../../src/sheets/lists.ts';
+import { pageFor } from '../../src/sheets/page.ts';
+import { settledOf } from './settled.ts';
+
+const tern = settledOf(readFileSync(new URL('../../../../examples/tern-hollow-window.yaml', import.meta.url), 'utf8'));
+
+describe('listSheets', () => {
+  const panel = { name: 'Small', size: { width: 500, height: 400 } };
+  test('lists that lie the same way share a sheet where it holds them, and its title block names them all', () => {
+    const settled = settledOf({ job: 'Small', unit: 'mm', panels: [panel], paper: { sheets: 'A3' } });
+    const sheets = listSheets(settled, pageFor(settled.job));
+    const shared = sheets.filter(({ subject }) => subject?.includes('; '));
+    expect(shared.length).toBeGreaterThan(0);
+    const drawings = sheets.flatMap((sheet) => sheet.drawings);
+    expect(sheets.length).toBeLessThan(drawings.length);
+    const names = drawings.map(({ name }) => name);
+    expect(names.indexOf('screws')).toBeGreaterThan(names.indexOf('parts-list'));
+  });
+});
+
+describe('coverSheet', () => {
+  test('the cover makes its picture smaller rather than go on over a second sheet', () => {
+    const lines = Array.from({ length: 7 }, (_, i) => `Chapter ${i}: sheets ${i} to ${i + 1}, and some words more`);
+    expect(coverSheet(tern, pageFor(tern.job), () => ({ lines, findings: 9 }))).toHaveLength(1);
+  });
+});
