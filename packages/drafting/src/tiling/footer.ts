@@ -6,7 +6,7 @@ import { joiningMap, type Place, pageLabel } from './join.ts';
 
 const text = 2.5;
 const large = 5;
-const leading = 4;
+const leading = 3.8;
 /** Room at the foot of a full-size page, mm. */
 export const FOOTER = 36;
 /** Room at the right side of a full-size page, mm: for the upright check bar. */
@@ -85,19 +85,19 @@ export function footer({
   const page = count === 1 ? 'one page' : `page ${here.row * columns + here.column + 1} of ${count}`;
   const head = pageLabel(here);
   const after = textWidth(head, large, 'semibold') + 4;
-  const title = titleLines(drawing.title, width);
   const words = [
     'Print at actual size, 100 %; then measure both bars.',
-    'If a bar is off, no size on the page is right: give its percent in the job file and print again.',
+    'If a bar is off, give its percent in the job file and print again.',
     ...(corrected === undefined ? [] : [corrected]),
     ...(count === 1 ? [] : ['Cut on the dashes; lay on the page before, cross on cross.']),
   ];
   const lines = wrapText(words.join(' '), width, text);
+  const title = titleLines(drawing.title, width, Math.max(1, LINES - lines.length));
   const marks: Mark[] = [
     ...upright,
     ...level,
-    write('title', head, [beside, top + 2 + large], { height: large }),
-    write('note', page, [beside + after, top + 2 + large], { height: text }),
+    write('title', head, [beside, top + 1.5 + large], { height: large }),
+    write('note', page, [beside + after, top + 1.5 + large], { height: text }),
     ...title.map((line, i) => write('title', line, [beside, top + FIRST + i * leading], { height: text })),
     ...lines.map((line, i) =>
       write('note', line, [beside, top + FIRST + (title.length + i) * leading], { height: text }),
@@ -115,14 +115,14 @@ export function footer({
 }
 
 /** From the top of the footer to the baseline of the line under the page's name, mm. */
-const FIRST = 11.5;
+const FIRST = 11.3;
 
-/** Lines of a title at the most: what is longer ends in an ellipsis. */
-const MOST = 2;
+/** Lines of title and text that the footer has room for. */
+const LINES = 7;
 
-/** The title whole, in as many lines as the footer has room for. */
-function titleLines(title: string, width: number): string[] {
+/** The title whole, in as many lines as there are for it; only what is longer still ends in an ellipsis. */
+function titleLines(title: string, width: number, most: number): string[] {
   const all = wrapText(title, width, text, 'semibold');
-  if (all.length <= MOST) return all;
-  return [...all.slice(0, MOST - 1), fitText(all.slice(MOST - 1).join(' '), width, text, 'semibold')];
+  if (all.length <= most) return all;
+  return [...all.slice(0, most - 1), fitText(all.slice(most - 1).join(' '), width, text, 'semibold')];
 }

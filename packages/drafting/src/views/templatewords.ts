@@ -46,7 +46,7 @@ export function templateWords(
   const onOne = ways.filter(({ bounds }) =>
     PAGES.some(({ width, height }) => bounds.u1 - bounds.u0 <= width && bounds.v1 - bounds.v0 <= height),
   );
-  return (onOne.length > 0 ? onOne : ways).reduce((best, other) =>
-    area(other.bounds) < area(best.bounds) ? other : best,
-  );
+  // What no page holds anyway keeps its words narrow, so that a page joint can pass beside them.
+  if (onOne.length === 0) return at(around.u0, around.v1 + AWAY.under, UNDER[1]);
+  return onOne.reduce((best, other) => (area(other.bounds) < area(best.bounds) ? other : best));
 }

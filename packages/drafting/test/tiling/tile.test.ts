@@ -145,8 +145,13 @@ describe('tile says how to print and join', () => {
   });
   test('the title is whole on every page, however many pages and whatever its length', () => {
     const title = 'Course stick: Orchard leaf beside the old wash house, Bay 1, 2, 3 and 4';
+    const printed = { across: 99.2, along: 99.7 };
+    for (const upright of [false, true]) {
+      const pages = tile({ ...stick(900, [], upright), title }, { paper: 'A4', series: 12, printed });
+      for (const page of pages) expect(wordsOn(page)).toContain(title);
+      expect(proof(pages)).toEqual([]);
+    }
     const pages = tile({ ...stick(900, []), title }, { paper: 'A4', series: 12 });
-    for (const page of pages) expect(wordsOn(page)).toContain(title);
     expect(wordsOn(pages[0] as Sheet)).toContain('Cut on the dashes');
     const [alone] = tile({ ...stick(100, []), title }, { paper: 'A4' }) as [Sheet];
     expect(wordsOn(alone)).not.toMatch(/dashes|page before/);

@@ -7,6 +7,7 @@ import { boxOf, pointsOf } from '../../src/ink.ts';
 import { contains } from '../../src/layout/clearance.ts';
 import { textBox } from '../../src/lettering.ts';
 import type { Drawing } from '../../src/mark.ts';
+import { proof } from '../../src/proofing/proof.ts';
 import { tile } from '../../src/tiling/tile.ts';
 import { cornerScrews } from '../../src/views/template.ts';
 import { cornerTemplate } from '../../src/views/templatecorner.ts';
@@ -171,6 +172,21 @@ describe('templates on one page', () => {
         const drawing = view(panel);
         if (drawing) expect(tile(drawing, { paper })).toHaveLength(1);
       }
+  });
+});
+
+describe('a template wider than a page', () => {
+  test('its words stay within the first page', () => {
+    const panel = panelsOf(
+      JSON.stringify({
+        job: 'Wide',
+        unit: 'mm',
+        panels: [{ name: 'Wide stiles', size: { width: 900, height: 1200 }, stile: { width: 150, depth: 32 } }],
+      }),
+    )[0] as Panel;
+    const pages = tile(cornerTemplate(panel), { paper: 'A4' });
+    expect(pages.length).toBeGreaterThan(1);
+    expect(proof(pages)).toEqual([]);
   });
 });
 
