@@ -67,7 +67,9 @@ function lettering(sheet: Sheet, marks: readonly Mark[]): Finding[] {
   }
   for (const [text, lacking] of replaced) {
     const figure = [...new Set(lacking)].map(name).join(', ');
-    found.push(fault('glyph-replaced', { where, text: `“${text}” is printed with □ or a code for ${figure}.`, figure }));
+    found.push(
+      fault('glyph-replaced', { where, text: `“${text}” is printed with □ or a code for ${figure}.`, figure }),
+    );
   }
   return found;
 }

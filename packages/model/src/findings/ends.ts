@@ -8,7 +8,7 @@ import { lengthText, unlikeLengths } from './words.ts';
 const PACKER_ROOM = 2;
 
 /** Staves that every course passes on one side, counted from 1 at the left: those behind all slats, those in front. */
-export function unwovenStaves({ weave, staves }: Pick<Panel, 'weave' | 'staves'>): {
+function unwovenStaves({ weave, staves }: Pick<Panel, 'weave' | 'staves'>): {
   readonly behind: readonly number[];
   readonly before: readonly number[];
 } {

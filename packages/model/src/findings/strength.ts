@@ -21,7 +21,7 @@ export const SLAT_USE: {
 };
 
 /** Scatter of the strength of clear wood, standard deviation over average. Wood Handbook FPL-GTR-190, from memory. */
-export const SCATTER = 0.16;
+const SCATTER = 0.16;
 
 /** The greatest share of its strength that any slat of the panel is bent to. */
 export function mostUse({ rows }: Panel): number {
@@ -32,7 +32,7 @@ export function mostUse({ rows }: Panel): number {
  * Share of the slats that are weaker than what they are bent to, 0 to 1: strengths lie about their average as normal errors
  * do. Abramowitz and Stegun 7.1.26, good to 1e-7 (from memory).
  */
-export function breakingShare(use: number): number {
+function breakingShare(use: number): number {
   const x = (use - 1) / SCATTER / Math.SQRT2;
   const t = 1 / (1 + 0.3275911 * Math.abs(x));
   const sum = ((((1.061405429 * t - 1.453152027) * t + 1.421413741) * t - 0.284496736) * t + 0.254829592) * t;

@@ -8,7 +8,7 @@ import { DISTANCES, type JointToScrew, KEEP } from './row.ts';
 import { lengthsText } from './where.ts';
 
 /** Where the two screws of a corner stand: from the rail's end, and off mid-depth to either side, mm. */
-export interface CornerPlaces {
+interface CornerPlaces {
   readonly outer: number;
   readonly inner: number;
   readonly off: number;
@@ -18,7 +18,7 @@ export interface CornerPlaces {
  * Places for two screws of a diameter in a stile's end, set apart along the rail as far as the stile lets them, on the
  * job's marks, so that every drawing prints them alike.
  */
-export function cornerPlaces(
+function cornerPlaces(
   { rail, stile, display }: Pick<Panel, 'rail' | 'stile' | 'display'>,
   diameter: number,
 ): CornerPlaces {

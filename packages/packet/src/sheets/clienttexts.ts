@@ -40,7 +40,7 @@ export function clientBlocks(panel: Panel, settled: Settled): Block[] {
 }
 
 /** `one point to settle`, `3 points to settle`. */
-export function openText(count: number): string {
+function openText(count: number): string {
   return `${count === 1 ? 'one point' : `${count} points`} to settle`;
 }
 

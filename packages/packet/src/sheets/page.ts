@@ -88,7 +88,7 @@ function pageOf(paper: SheetPaperName, unit: Page['unit']): Page {
 const MEASURE = 85;
 
 /** How many columns of running text stand side by side in a width, mm. */
-export function columnsOn(width: number): number {
+function columnsOn(width: number): number {
   return Math.max(1, Math.round(width / MEASURE));
 }
 
