@@ -44,12 +44,12 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
     ['Yield', 'text', (room) => [yields(settled, room)]],
     ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
-  return (['wide', 'text'] as const).flatMap((lies) =>
-    flowing(
-      lists.filter((list) => list[1] === lies),
-      page,
-    ),
-  );
+  // On large paper all of them lie wide.
+  const flows =
+    page.text === page.wide
+      ? [lists.map(([subject, , make]): List => [subject, 'text', make])]
+      : (['wide', 'text'] as const).map((lies) => lists.filter((list) => list[1] === lies));
+  return flows.flatMap((flow) => flowing(flow, page));
 }
 
 /** One list: its subject, the way that it lies, and what it holds in a room. */
