@@ -153,7 +153,7 @@ function choiceOf(
     result.plan.costIs === 'price' && result.saved > 0
       ? `saves ${result.saved.toFixed(2)}${currency ? ` ${currency}` : ''}`
       : result.saved > 0
-        ? `takes ${((result.saved / (before?.cost ?? 1)) * 100).toFixed(1)} % less wood`
+        ? `takes ${((result.saved / (before?.plan?.cost ?? 1)) * 100).toFixed(1)} % less wood`
         : 'costs the same and wastes less';
   const text =
     Math.abs(height - plainHeight) < 1e-6

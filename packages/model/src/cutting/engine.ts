@@ -147,7 +147,9 @@ async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { sto
   const dearest = nested.problem.boards.reduce((m, b) => Math.max(m, b.cost), 0);
   const pieces = rest.need.reduce((sum, n) => sum + n, 0);
   const below = group.done ? group.cost - step : dearest * pieces;
-  const all = stage.whole === undefined ? undefined : flowBelow(nested, rest, mix, below, stage.whole);
+  // A proof needs whole lists.
+  const most = nested.complete ? stage.whole : undefined;
+  const all = most === undefined ? undefined : flowBelow(nested, rest, mix, below, most);
   const flow = all?.complete ? all : flowBelow(nested, rest, mix, below, stage.choices);
   const iterations = all?.complete ? PROOF : stage.iterations;
   const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();

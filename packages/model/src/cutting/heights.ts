@@ -1,7 +1,7 @@
 import type { Part } from '../parts/part.ts';
 import type { CutPlan } from './plan.ts';
 import { type CuttingInput, sidesOf } from './problem.ts';
-import { type PlanLimits, planCutsQuick } from './quick.ts';
+import { type BoundedJob, boundJob, type PlanLimits, planBounded, planCutsQuick } from './quick.ts';
 import type { Saw, Stock } from './stock.ts';
 import { fromTicks } from './ticks.ts';
 
@@ -75,10 +75,10 @@ export interface HeightCandidate extends SlatHeight {
 
 /** What each candidate comes to. */
 export interface HeightResult extends SlatHeight {
-  readonly cost: number;
+  /** No plan at this height costs less. */
   readonly bound: number;
-  readonly waste: number;
-  readonly status: CutPlan['status'];
+  /** Absent where the bound is above the cost of a plan at another height: it was not planned. */
+  readonly plan?: { readonly cost: number; readonly waste: number; readonly status: CutPlan['status'] };
 }
 
 /** The height chosen, its plan, and what the others would have cost. */
@@ -99,28 +99,34 @@ export interface FreeHeightOptions extends Omit<CuttingInput, 'parts'> {
 }
 
 /**
- * Plans every candidate with the own core and chooses the cheapest, then the one of least waste, then the greatest
- * height. With no candidates it throws.
+ * Plans with the own core, the candidates of least bound first, and chooses the cheapest, then the one of least waste,
+ * then the greatest height. Those whose bound is above the best plan are not planned, save the plain one. With no
+ * candidates it throws.
  */
 export function planWithFreeHeight({ candidates, plain, ...input }: FreeHeightOptions): FreeHeightPlan {
   if (candidates.length === 0) throw new RangeError('no slat heights to choose from');
-  const plans = candidates.map(({ parts }) => planCutsQuick({ ...input, parts }));
-  let chosen = -1;
-  plans.forEach((plan, i) => {
-    if (plan.status === 'impossible') return;
-    const best = plans[chosen];
-    if (best === undefined || beats(plan, best)) chosen = i;
-  });
-  const plan = plans[Math.max(0, chosen)] as CutPlan;
+  const jobs = candidates.map(({ parts }) => boundJob({ ...input, parts }));
+  const plans: (CutPlan | undefined)[] = candidates.map(() => undefined);
+  const best = (): CutPlan | undefined =>
+    plans.reduce((a, b) => (b && b.status !== 'impossible' && (!a || beats(b, a)) ? b : a), undefined);
+  const bounds = jobs.map(({ bound }) => bound);
+  const order = bounds.map((_, i) => i).sort((a, b) => (bounds[a] as number) - (bounds[b] as number) || a - b);
+  for (const i of order) {
+    const cost = best()?.cost ?? Number.POSITIVE_INFINITY;
+    if (i === plain || (bounds[i] as number) <= cost) plans[i] = planBounded(jobs[i] as BoundedJob);
+  }
+  const found = best();
+  const plan = found ?? (plans.find((p) => p !== undefined) as CutPlan);
   const against = plain === undefined ? undefined : plans[plain];
   return {
-    chosen,
+    chosen: found === undefined ? -1 : plans.lastIndexOf(found),
     plan,
     candidates: candidates.map(({ height, courses }, i) => {
-      const { cost, bound, shares, status } = plans[i] as CutPlan;
-      return { height, courses, cost, bound, waste: shares.waste, status };
+      const made = plans[i];
+      const told = made && { cost: made.cost, waste: made.shares.waste, status: made.status };
+      return { height, courses, bound: bounds[i] as number, ...(told && { plan: told }) };
     }),
-    saved: chosen < 0 || against === undefined || against.status === 'impossible' ? 0 : against.cost - plan.cost,
+    saved: !found || against === undefined || against.status === 'impossible' ? 0 : against.cost - found.cost,
   };
 }
 

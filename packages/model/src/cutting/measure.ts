@@ -36,9 +36,10 @@ export function fencesOf(nested: Nested, choice: Choice): readonly number[] {
 export function keptAt(nested: Nested, room: number, position: number): number {
   const { keepFrom, crossKerf, classes } = nested.problem;
   const { at, class: index } = nested.rooms[room] as BoardRoom;
+  if (position <= 0 || keepFrom === 0) return 0;
   const kept = (at[position] as number) - crossKerf;
   const c = classes[index] as BoardClass;
-  if (position === 0 || keepFrom === 0 || kept < keepFrom) return 0;
+  if (kept < keepFrom) return 0;
   return fromTicks(kept) * fromTicks(c.thickness) * fromTicks(c.width);
 }
 

@@ -1,9 +1,9 @@
-import { boundGroup, type Group, nestGroups, planGroup } from './group.ts';
+import { type Bounded, boundGroup, type Group, nestGroups, planGroup } from './group.ts';
 import { type Bounds, inputFault, misfit, ripFault, supplyFault } from './impossible.ts';
 import type { Nested } from './nested.ts';
 import type { CutPlan, Refusal } from './plan.ts';
 import { type CuttingInput, type Problem, problemOf } from './problem.ts';
-import { finishPlan, refusedPlan } from './result.ts';
+import { costUnit, finishPlan, inHundredths, refusedPlan } from './result.ts';
 
 /** How much work a plan may take. */
 export interface PlanLimits {
@@ -58,10 +58,31 @@ export function openJob(input: CuttingInput, limits: PlanLimits = {}): Opened {
  * planCutsQuick({ parts, stock, offcuts: [], saw }).boards
  */
 export function planCutsQuick(options: PlanOptions): CutPlan {
+  return planBounded(boundJob(options));
+}
+
+/** A job with the least that any plan for it costs, before it is planned. */
+export interface BoundedJob {
+  readonly options: PlanOptions;
+  readonly opened: Opened;
+  readonly groups: readonly Bounded[];
+  /** In the plan's own unit; 0 for a job that is refused. */
+  readonly bound: number;
+}
+
+/** The bound of a job, without a plan. */
+export function boundJob(options: PlanOptions): BoundedJob {
   const opened = openJob(options, options.limits);
+  if ('refusal' in opened) return { options, opened, groups: [], bound: 0 };
+  const groups = opened.nested.map(boundGroup);
+  const bound = groups.reduce((sum, g) => sum + g.bound, 0);
+  return { options, opened, groups, bound: inHundredths(bound * costUnit(opened.problem)) };
+}
+
+/** The own core's plan of a job whose bound is known. */
+export function planBounded({ options, opened, groups }: BoundedJob): CutPlan {
   if ('refusal' in opened) return refusedPlan(opened.problem, opened.refusal);
-  const groups = opened.nested.map((n) => planGroup(boundGroup(n)));
-  const plan = concludePlan(opened.problem, options, groups);
+  const plan = concludePlan(opened.problem, options, groups.map(planGroup));
   options.onProgress?.({ cost: plan.cost, bound: plan.bound });
   return plan;
 }

@@ -1,4 +1,5 @@
-import { floorIndex, normalPositions } from './positions.ts';
+import { placesOf } from './places.ts';
+import { floorIndex } from './positions.ts';
 
 /** A division of a board's section by rips: a stick of a part's section, waste, or two pieces either side of a cut. */
 export type SectionTree =
@@ -45,7 +46,7 @@ export interface Ripping {
 const PIECE_CAP = 120;
 
 /** Comparisons after which only plain grids are still looked at. */
-const WORK_CAP = 3_000_000;
+const WORK_CAP = 4_000_000;
 
 /** Whether a piece may be ripped that is `along` wide across the cut and `across` deep through the blade. */
 export function mayPart(rip: Ripping, along: number, across: number): boolean {
@@ -68,32 +69,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const state = { complete: true, work: 0 };
   const { shaving = 0 } = rip;
 
-  // Places depend only on which sections fit across, so there are few different lists.
-  const lists = new Map<string, Int32Array>();
-  const byAcross = new Map<number, Int32Array>();
-  const places = (across: number): Int32Array => {
-    const before = byAcross.get(across);
-    if (before) return before;
-    const at = placesAmong(across);
-    byAcross.set(across, at);
-    return at;
-  };
-  const placesAmong = (across: number): Int32Array => {
-    const sides = new Set<number>();
-    for (const s of rip.sections) {
-      if (s.width <= across) sides.add(s.thickness);
-      if (s.thickness <= across) sides.add(s.width);
-    }
-    const sorted = [...sides].sort((a, b) => a - b);
-    const key = sorted.join();
-    const known = lists.get(key);
-    if (known) return known;
-    const runs = sorted.map((side) => ({ size: side + rip.loss, most: rip.width }));
-    const { at, complete } = normalPositions(runs, rip.width + rip.loss, 4000);
-    state.complete &&= complete;
-    lists.set(key, at);
-    return at;
-  };
+  const { places, isPlace, complete } = placesOf(rip);
 
   // Where the saw has no rule a piece is as good as the next smaller normal one; else pieces keep their true size.
   const ruled = rip.narrowest > 0 || rip.deepest < Math.max(rip.width, rip.thickness);
@@ -104,8 +80,19 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
     return Math.max(0, (at[floorIndex(at, along + rip.loss)] as number) - rip.loss);
   };
 
+  // A side under the narrowest stays as it is but for a plane: it is of use only where that makes it a stick's side.
+  const sides = [...new Set(rip.sections.flatMap((s) => [s.thickness, s.width]))].sort((a, b) => b - a);
+  const frozen = (side: number): number =>
+    side >= rip.narrowest ? side : (sides.find((s) => s <= side && side - s <= shaving) ?? 0);
+  const planed = (axis: 'width' | 'thickness', at: number, of: readonly SectionPattern[]): SectionPattern[] =>
+    of.map((p) => (p.tree === null ? p : { ...p, tree: { axis, at, a: p.tree, b: null }, rips: p.rips + 1 }));
+
   const solve = (w: number, t: number): SectionPattern[] => {
     if (Math.min(w, t) < smallest) return [nothing];
+    const [width, thickness] = [frozen(w), frozen(t)];
+    if (width === 0 || thickness === 0) return [nothing];
+    if (width < w) return planed('width', width, solve(width, t));
+    if (thickness < t) return planed('thickness', thickness, solve(w, thickness));
     const key = w * 4_194_304 + t;
     const known = memo.get(key);
     if (known) return known;
@@ -125,8 +112,8 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
         if (at < least) continue;
         if (at >= along || ++state.work > WORK_CAP) break;
         const rest = trim(along - at - rip.loss, across);
-        // The mirrored cut is looked at instead.
-        if (!ruled && rest > 0 && at > rest) continue;
+        // The mirrored cut, where there is one, is looked at instead.
+        if (rest > 0 && at > rest && (!ruled || isPlace(across, rest))) continue;
         const [first, second] = axis === 'width' ? [solve(at, t), solve(rest, t)] : [solve(w, at), solve(w, rest)];
         for (const a of first) {
           if (a.tree === null) continue;
@@ -150,7 +137,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const exact = rip.sections.some((s) => s.width === rip.width && s.thickness === rip.thickness);
   const width = exact ? rip.width : trim(rip.width, rip.thickness);
   const all = solve(width, exact ? rip.thickness : trim(rip.thickness, width));
-  return { patterns: all.filter((p) => p.tree !== null), complete: state.complete };
+  return { patterns: all.filter((p) => p.tree !== null), complete: state.complete && complete() };
 }
 
 interface Cut {

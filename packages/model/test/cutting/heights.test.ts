@@ -33,15 +33,28 @@ describe('slatHeights and the choice among them', () => {
       offcuts: [],
       saw: saw(),
     });
-    expect(chosen.candidates[chosen.chosen]).toMatchObject({ courses: 20, cost: 200, status: 'optimal' });
+    expect(chosen.candidates[chosen.chosen]).toMatchObject({ courses: 20, plan: { cost: 200, status: 'optimal' } });
     expect(chosen.saved).toBe(100);
     expect(chosen.plan.cost).toBe(200);
+  });
+
+  test('planWithFreeHeight does not plan a height that cannot be cheaper, but for the plain one', () => {
+    const at = (height: number, count: number) => ({
+      height,
+      courses: count,
+      parts: [part('A', [1.5, height, 96], count)],
+    });
+    const three = [at(3.5, 9), at(1.625, 9), at(3.5, 8)];
+    const free = planWithFreeHeight({ candidates: three, stock, offcuts: [], saw: saw() });
+    expect([free.chosen, free.candidates.map(({ plan }) => plan?.cost)]).toEqual([1, [undefined, 500, undefined]]);
+    const plain = planWithFreeHeight({ candidates: three, plain: 0, stock, offcuts: [], saw: saw() });
+    expect([plain.candidates.map(({ plan }) => plan?.cost), plain.saved]).toEqual([[900, 500, undefined], 400]);
   });
 
   test('planWithFreeHeight passes over heights that no board can yield', () => {
     const at = (height: number) => ({ height, courses: 1, parts: [part('A', [1.5, height, 40], 1)] });
     const plan = planWithFreeHeight({ candidates: [at(9), at(3)], stock, offcuts: [], saw: saw() });
-    expect([plan.chosen, plan.candidates[0]?.status]).toEqual([1, 'impossible']);
+    expect([plan.chosen, plan.candidates[0]?.plan?.status]).toEqual([1, 'impossible']);
     expect(planWithFreeHeight({ candidates: [at(9)], stock, offcuts: [], saw: saw() }).chosen).toBe(-1);
   });
 
