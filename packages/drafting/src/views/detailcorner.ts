@@ -3,12 +3,12 @@ import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT } from '../layout/style.ts';
 import { fractions } from '../lettering.ts';
-import type { Drawing, Mark } from '../mark.ts';
+import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
-import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf, sunkBy } from './detailscrew.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
@@ -61,12 +61,7 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The lower left corner of ${panel.name}: the stile stands on the rail that runs through, held by screws through the rail.`,
     scale,
-    ink: [
-      ...frontInk(panel, parts, s),
-      ...joint,
-      write('note', 'looking down, stile cut', [0, BETWEEN - 1.5], { height: TEXT }),
-      ...planFacing([reachOf(panel).x * s, down]),
-    ],
+    ink: [...frontInk(panel, parts, s), ...joint, ...planWords([reachOf(panel).x * s, down])],
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
       left: [
@@ -82,6 +77,16 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
     notes: notes(panel, at, (x, z) => [x * s, z * s + down]),
     noteWidth: 42,
   });
+}
+
+/** What the plan is and which side of it is which; the first stands higher over a small plan, clear of the other. */
+function planWords(end: Point): Mark[] {
+  const sides = planFacing(end);
+  const back = boxOfInk(sides.slice(0, 1));
+  const [v, text] = [BETWEEN - 1.5, 'looking down, stile cut'];
+  const own = boxOfInk([write('note', text, [0, v], { height: TEXT })]);
+  const up = own.u1 + 1 > back.u0 ? Math.max(0, own.v1 + 0.3 - back.v0) : 0;
+  return [write('note', text, [0, v - up], { height: TEXT }), ...sides];
 }
 
 /** The corner from the front: faces in their order from back to front, then what is hidden in the rail. */

@@ -3,6 +3,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
 import { boxOf } from '../../src/ink.ts';
+import { overlaps } from '../../src/layout/clearance.ts';
 import { textBox } from '../../src/lettering.ts';
 import { type Mark, stroke, type TextMark } from '../../src/mark.ts';
 import { line } from '../../src/path.ts';
@@ -236,6 +237,10 @@ test('detail draws any panel within its bounds, each size as it measures', () =>
       for (const subject of subjects) {
         const drawing = detail(panel, subject, { scale, parts });
         expect(isWithinBounds(drawing)).toBe(true);
+        const [plan, back] = ['looking down, stile cut', 'back'].map((text) =>
+          textsOf(drawing).find((mark) => mark.text === text),
+        );
+        if (plan && back) expect(overlaps(textBox(plan), textBox(back))).toBe(false);
         for (const { says, measures } of measured(drawing, panel.display.unit))
           expect(Math.abs(says - measures)).toBeLessThan(panel.display.mark / 2 + 1e-6);
       }
