@@ -2,13 +2,13 @@ import { type Panel, type Part, type ScrewRow, sideAt } from '@wattlewright/mode
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT } from '../layout/style.ts';
-import { fractions } from '../lettering.ts';
+import { fractions, textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
-import { boxOfInk, dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf, sunkBy } from './detailscrew.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
@@ -79,14 +79,11 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
   });
 }
 
-/** What the plan is and which side of it is which; the first stands higher over a small plan, clear of the other. */
+/** What the plan is and which side of it is which; over a narrow plan the first clear of the break lines and of the other. */
 function planWords(end: Point): Mark[] {
-  const sides = planFacing(end);
-  const back = boxOfInk(sides.slice(0, 1));
-  const [v, text] = [BETWEEN - 1.5, 'looking down, stile cut'];
-  const own = boxOfInk([write('note', text, [0, v], { height: TEXT })]);
-  const up = own.u1 + 1 > back.u0 ? Math.max(0, own.v1 + 0.3 - back.v0) : 0;
-  return [write('note', text, [0, v - up], { height: TEXT }), ...sides];
+  const text = 'looking down, stile cut';
+  const narrow = textWidth(text, TEXT) + 1 > end[0];
+  return [write('note', text, [0, narrow ? BETWEEN / 2 + 1 : BETWEEN - 1.5], { height: TEXT }), ...planFacing(end)];
 }
 
 /** The corner from the front: faces in their order from back to front, then what is hidden in the rail. */
