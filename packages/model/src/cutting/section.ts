@@ -85,7 +85,9 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const frozen = (side: number): number =>
     side >= rip.narrowest ? side : (sides.find((s) => s <= side && side - s <= shaving) ?? 0);
   const planed = (axis: 'width' | 'thickness', at: number, of: readonly SectionPattern[]): SectionPattern[] =>
-    of.map((p) => (p.tree === null ? p : { ...p, tree: { axis, at, a: p.tree, b: null }, rips: p.rips + 1 }));
+    of
+      .filter((p) => !isPlanedAlong(p.tree, axis, at, shaving))
+      .map((p) => (p.tree === null ? p : { ...p, tree: { axis, at, a: p.tree, b: null }, rips: p.rips + 1 }));
 
   const solve = (w: number, t: number): SectionPattern[] => {
     if (Math.min(w, t) < smallest) return [nothing];
@@ -116,7 +118,7 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
         if (rest > 0 && at > rest && (!ruled || isPlace(across, rest))) continue;
         const [first, second] = axis === 'width' ? [solve(at, t), solve(rest, t)] : [solve(w, at), solve(w, rest)];
         for (const a of first) {
-          if (a.tree === null) continue;
+          if (a.tree === null || (along - at <= shaving && isPlanedAlong(a.tree, axis, at, shaving))) continue;
           state.work += second.length * found.length;
           for (const b of second) insert(found, { axis, at, a, b, planed: along - at <= shaving }, rip.sections);
         }
@@ -138,6 +140,11 @@ export function sectionPatterns(rip: Ripping): { patterns: readonly SectionPatte
   const width = exact ? rip.width : trim(rip.width, rip.thickness);
   const all = solve(width, exact ? rip.thickness : trim(rip.thickness, width));
   return { patterns: all.filter((p) => p.tree !== null), complete: state.complete && complete() };
+}
+
+/** Whether a piece is next planed along an axis: one planing after another would take more than a plane should. */
+function isPlanedAlong(tree: SectionTree, axis: 'width' | 'thickness', size: number, shaving: number): boolean {
+  return tree !== null && 'axis' in tree && tree.axis === axis && tree.b === null && size - tree.at <= shaving;
 }
 
 interface Cut {
