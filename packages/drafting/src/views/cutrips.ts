@@ -2,7 +2,8 @@ import { type Marks, THIN_RIP } from '@wattlewright/model';
 import { tablePages } from '../layout/table.ts';
 import type { Drawing } from '../mark.ts';
 import { sectionText, sideText } from './cutsize.ts';
-import type { Planed, Rip, RippedLength, SectionBox } from './cutstages.ts';
+import type { Planed, Rip, RippedLength, SectionBox, Stage } from './cutstages.ts';
+import { workRows } from './cutworkrows.ts';
 
 /**
  * Distance from fence to blade for a rip that leaves `at` mm when its sawn face is planed. The sawn face of what remains
@@ -81,9 +82,12 @@ export function givesText(rips: readonly Counted[], display: Marks): string[] {
   ];
 }
 
-/** The rips of one length as a schedule: one row a setting, in the order of work; parted where it is too tall. */
+/**
+ * The rips of one length as a schedule in the order of work: a row for each setting, what is planed right before the rips
+ * that want it; parted where it is too tall.
+ */
 export function ripTable(
-  { rips, stages }: RippedLength,
+  length: RippedLength,
   of: {
     readonly numberOf: (rip: Rip) => number;
     readonly planing: number;
@@ -93,36 +97,34 @@ export function ripTable(
   },
 ): Drawing[] {
   const { numberOf, planing, display, width, height } = of;
+  const { rips } = length;
   const again = (rip: Rip): number => (rip.again === undefined ? 0 : numberOf(rips[rip.again] as Rip));
-  const rows = new Map<string, Rip[]>();
-  for (const rip of rips) {
-    const key = `${numberOf(rip)}|${sideText(cutHeight(rip), display)}`;
-    rows.set(key, [...(rows.get(key) ?? []), rip]);
-  }
-  const sawn = [...rows.values()]
-    .sort(([a], [b]) => numberOf(a as Rip) - numberOf(b as Rip))
-    .map((same) => {
+  const lengths = [{ ripped: [length] }];
+  const rows: string[][] = [];
+  const byNumber = new Map<number, Rip[]>();
+  for (const rip of rips) byNumber.set(numberOf(rip), [...(byNumber.get(numberOf(rip)) ?? []), rip]);
+  for (const [number, some] of [...byNumber].sort(([a], [b]) => a - b)) {
+    const placed = some.map((rip) => ({ board: 0, ripped: 0, rip }));
+    for (const row of workRows(placed, lengths, (rip) => sideText(cutHeight(rip), display))) {
+      const blanks = row.blanks.map(({ stage }) => ({ ...blankOf(stage, length), times: 1 }));
+      for (const { what, to, count } of planedTogether(blanks, display))
+        rows.push(['plane', `to ${to}`, what, '', `${count}`, `before it is ripped at ${number}`]);
+      const same = row.rips.map(({ rip }) => rip);
       const first = same[0] as Rip;
-      return [
-        `${numberOf(first)}`,
+      const counted = same.map((rip) => ({ rip, times: 1, again: again(rip) }));
+      rows.push([
+        `${number}`,
         `${setWord(first)} ${sideText(fenceAt(first.at, { planing }), display)}`,
         liesText(same, display).join('\n'),
         sideText(cutHeight(first), display),
         `${same.length}`,
-        givesText(
-          same.map((rip) => ({ rip, times: 1, again: again(rip) })),
-          display,
-        ).join('\n'),
-      ];
-    });
-  const planed = planedIn({ rips, stages }, display).map(({ what, to, count, before }) => [
-    'plane',
-    `to ${to}`,
-    what,
-    '',
-    `${count}`,
-    before === undefined ? 'to size' : `before it is ripped at ${numberOf(before)}`,
-  ]);
+        givesText(counted, display).join('\n'),
+      ]);
+    }
+  }
+  const strips = planedStrips(length).map((strip) => ({ ...strip, times: 1 }));
+  for (const { what, to, count } of planedTogether(strips, display))
+    rows.push(['plane', `to ${to}`, what, '', `${count}`, 'to size']);
   return tablePages({
     name: 'rips',
     title: '',
@@ -135,7 +137,7 @@ export function ripTable(
       { title: 'Rips', align: 'right' },
       { title: 'Gives' },
     ],
-    rows: [...planed, ...sawn],
+    rows,
     width,
     height,
   });
@@ -146,30 +148,44 @@ export function setWord(rip: { readonly at: number }): string {
   return setBy(rip) === 'stop' ? 'thin-rip stop' : 'fence';
 }
 
-/** Pieces brought to size by the plane, alike ones together. */
-export interface PlanedPieces {
-  /** The piece before. */
-  readonly what: string;
-  readonly to: string;
-  readonly count: number;
-  /** The first rip after it; absent for a strip that is then to size. */
-  readonly before?: Rip;
+/** A piece that the plane brings to size. */
+export interface PlanedPiece {
+  /** What it is called: a part's letter, `blank`, or `all` for a whole length. */
+  readonly name: string;
+  readonly from: SectionBox;
+  readonly planed: readonly Planed[];
 }
 
-/** What is planed of one ripped length. */
-export function planedIn({ rips, stages }: Pick<RippedLength, 'rips' | 'stages'>, display: Marks): PlanedPieces[] {
-  const found = new Map<string, PlanedPieces & { count: number }>();
-  const add = (name: string, box: SectionBox, planed: readonly Planed[], before?: Rip): void => {
-    for (const { at } of planed) {
-      const [what, to] = [`${name} ${sectionText(box.width, box.height, display)}`, sideText(at, display)];
-      const entry = found.get(`${what}|${to}`) ?? { what, to, count: 0, ...(before && { before }) };
-      entry.count += 1;
-      found.set(`${what}|${to}`, entry);
-    }
-  };
-  stages.forEach(({ from, planed, rips: own, regions }, i) => {
-    add(i === 0 ? 'all' : 'blank', from, planed, rips[own[0] as number]);
-    for (const region of regions) add(region.letters.join(' '), region.box, region.planed);
-  });
+/** Strips of a length that the plane brings to size at last. */
+export function planedStrips({ stages }: Pick<RippedLength, 'stages'>): PlanedPiece[] {
+  return stages.flatMap(({ regions }) =>
+    regions
+      .filter(({ planed }) => planed.length > 0)
+      .map(({ letters, box, planed }) => ({ name: letters.join(' '), from: box, planed })),
+  );
+}
+
+/** A stage's piece as it comes to the plane. */
+export function blankOf(stage: Stage, { stages }: Pick<RippedLength, 'stages'>): PlanedPiece {
+  return { name: stage === stages[0] ? 'all' : 'blank', from: stage.from, planed: stage.planed };
+}
+
+/** What pieces are before the plane and after it, in words, alike ones together with how many. */
+export function planedTogether<P extends PlanedPiece & { readonly times: number }>(
+  pieces: readonly P[],
+  display: Marks,
+): { readonly what: string; readonly to: string; readonly count: number; readonly of: readonly P[] }[] {
+  const found = new Map<string, { what: string; to: string; count: number; of: P[] }>();
+  for (const piece of pieces) {
+    const { name, from, planed, times } = piece;
+    const after = { width: from.width, height: from.height };
+    for (const { axis, at } of planed) after[axis === 'width' ? 'width' : 'height'] = at;
+    const what = `${name} ${sectionText(from.width, from.height, display)}`;
+    const to = sectionText(after.width, after.height, display);
+    const entry = found.get(`${what}|${to}`) ?? { what, to, count: 0, of: [] };
+    entry.count += times;
+    entry.of.push(piece);
+    found.set(`${what}|${to}`, entry);
+  }
   return [...found.values()];
 }

@@ -3,7 +3,7 @@ import type { BoardCuts } from './cutboard.ts';
 import type { Rip } from './cutstages.ts';
 
 /** A rip with its place: index of the board, and of the ripped length on it. */
-interface PlacedRip {
+export interface PlacedRip {
   readonly board: number;
   readonly ripped: number;
   readonly rip: Rip;

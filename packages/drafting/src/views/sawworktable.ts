@@ -4,11 +4,23 @@ import type { Drawing } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { rectangle } from '../path.ts';
 import type { BoardCuts } from './cutboard.ts';
-import { type Counted, cutHeight, fenceAt, givesText, liesText, planedIn, setWord } from './cutrips.ts';
+import {
+  blankOf,
+  type Counted,
+  cutHeight,
+  fenceAt,
+  givesText,
+  liesText,
+  type PlanedPiece,
+  planedStrips,
+  planedTogether,
+  setWord,
+} from './cutrips.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
 import { lengthText, sideText } from './cutsize.ts';
-import type { Rip } from './cutstages.ts';
-import type { RipSetting } from './cutsteps.ts';
+import type { Rip, RippedLength } from './cutstages.ts';
+import type { PlacedRip, RipSetting } from './cutsteps.ts';
+import { workRows } from './cutworkrows.ts';
 import type { Kind, Stop } from './sawworkstops.ts';
 import { ripNotes } from './sawworkthin.ts';
 
@@ -62,50 +74,52 @@ function kindsText(kinds: readonly Kind[], parts: readonly Part[]): string {
   return names.join(', ');
 }
 
-/** Rips of a setting that are made alike. */
-interface Work {
-  readonly rips: Counted[];
-  readonly from: Map<number, Set<number>>;
-  count: number;
-}
-
-/** The rips, a row for each sort of each setting with a box to tick; what is planed stands before the rip that needs it. */
+/**
+ * The rips, a row for each sort of each setting with a box to tick. What is planed stands after the rips that free it and
+ * right before those that need it, strips planed to size at the end.
+ */
 export function ripWork(title: string, settings: readonly RipSetting[], context: TableContext): Drawing[] {
   const { boards, display, saw, width, height } = context;
   const numbers = new Map(settings.flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)));
-  const planed = planedRows(numbers, context);
+  const sort = (rip: Rip): string =>
+    `${sideText(cutHeight(rip), display)} ${rip.offIs} ${sideText(rip.off.width, display)} ${sideText(rip.off.height, display)}`;
   const rows: Cell[][] = [];
   for (const { number, at, rips } of settings) {
-    rows.push(...planed.filter((row) => row.number === number).map(({ cells }) => cells));
-    const works = new Map<string, Work>();
-    for (const { board, ripped, rip } of rips) {
-      const again = numbers.get(againOf(boards, board, ripped, rip) as Rip) ?? 0;
-      const key = `${sideText(cutHeight(rip), display)} ${rip.offIs} ${sideText(rip.off.width, display)} ${sideText(rip.off.height, display)}`;
-      const work: Work = works.get(key) ?? { rips: [], from: new Map(), count: 0 };
-      works.set(key, work);
-      const times = boards[board]?.board.count ?? 0;
-      work.rips.push({ rip, times, again });
-      work.count += times;
-      work.from.set(board, (work.from.get(board) ?? new Set()).add(ripped));
-    }
-    let first = true;
-    for (const { rips: same, from, count } of works.values()) {
-      const all = same.map(({ rip }) => rip);
+    let told = false;
+    for (const row of workRows(rips, boards, sort)) {
+      const planed = planedCells(
+        row.blanks.map(({ board, ripped, stage }) => ({
+          ...blankOf(stage, boards[board]?.ripped[ripped] as RippedLength),
+          board,
+        })),
+        context,
+      );
+      rows.push(...planed);
+      // Work that the plane breaks off names its setting again.
+      told &&= planed.length === 0;
+      const all = row.rips.map(({ rip }) => rip);
+      const counted = row.rips.map(({ board, ripped, rip }): Counted => {
+        const again = numbers.get(againOf(boards, board, ripped, rip) as Rip) ?? 0;
+        return { rip, times: boards[board]?.board.count ?? 0, again };
+      });
       rows.push([
         TICK,
-        first ? `${number}` : '',
-        first ? `${setWord({ at })} ${sideText(fenceAt(at, saw), display)}` : '',
-        fromText(from, boards),
+        told ? '' : `${number}`,
+        told ? '' : `${setWord({ at })} ${sideText(fenceAt(at, saw), display)}`,
+        fromText(row.rips, boards),
         liesText(all, display).join('\n'),
         sideText(cutHeight(all[0] as Rip), display),
-        `${count}`,
-        givesText(same, display).join('\n'),
+        `${counted.reduce((sum, { times }) => sum + times, 0)}`,
+        givesText(counted, display).join('\n'),
         ripNotes(all).join(', '),
       ]);
-      first = false;
+      told = true;
     }
   }
-  rows.push(...planed.filter((row) => row.number === undefined).map(({ cells }) => cells));
+  const strips = boards.flatMap(({ ripped }, board) =>
+    ripped.flatMap((length) => planedStrips(length).map((strip) => ({ ...strip, board }))),
+  );
+  rows.push(...planedCells(strips, context));
   if (rows.length === 0) return [];
   return tablePages({
     name: 'rip-work',
@@ -133,7 +147,9 @@ function againOf(boards: readonly BoardCuts[], board: number, ripped: number, ri
 }
 
 /** `1, length 2`, a line for each pattern; the length is named where a board has several. */
-function fromText(from: ReadonlyMap<number, ReadonlySet<number>>, boards: readonly BoardCuts[]): string {
+function fromText(rips: readonly PlacedRip[], boards: readonly BoardCuts[]): string {
+  const from = new Map<number, Set<number>>();
+  for (const { board, ripped } of rips) from.set(board, (from.get(board) ?? new Set()).add(ripped));
   return [...from]
     .map(([board, lengths]) => {
       const all = boards[board]?.ripped.length ?? 0;
@@ -142,30 +158,14 @@ function fromText(from: ReadonlyMap<number, ReadonlySet<number>>, boards: readon
     .join('\n');
 }
 
-interface PlanedRow {
-  /** Setting before which it is done; absent for strips that are then to size. */
-  readonly number: number | undefined;
-  readonly cells: Cell[];
-}
-
-function planedRows(numbers: ReadonlyMap<Rip, number>, { boards, display }: TableContext): PlanedRow[] {
-  const found = new Map<
-    string,
-    { number: number | undefined; what: string; to: string; count: number; from: Set<number> }
-  >();
-  boards.forEach(({ board, ripped }, i) => {
-    for (const one of ripped)
-      for (const { what, to, count, before } of planedIn(one, display)) {
-        const number = before && numbers.get(before);
-        const key = `${number}|${what}|${to}`;
-        const row = found.get(key) ?? { number, what, to, count: 0, from: new Set() };
-        row.count += count * board.count;
-        row.from.add(i + 1);
-        found.set(key, row);
-      }
+/** A row for each sort of piece that the plane brings to size. */
+function planedCells(
+  pieces: readonly (PlanedPiece & { readonly board: number })[],
+  { boards, display }: TableContext,
+): Cell[][] {
+  const counted = pieces.map((piece) => ({ ...piece, times: boards[piece.board]?.board.count ?? 0 }));
+  return planedTogether(counted, display).map(({ what, to, count, of }) => {
+    const from = [...new Set(of.map(({ board }) => board + 1))];
+    return [TICK, '', `plane to ${to}`, from.join(', '), what, '', '', `${count} planed`, ''];
   });
-  return [...found.values()].map(({ number, what, to, count, from }) => ({
-    number,
-    cells: [TICK, '', `plane to ${to}`, [...from].join(', '), what, '', '', `${count} planed`, ''],
-  }));
 }

@@ -50,7 +50,13 @@ function treeOf(board: { length: number; width: number; thickness: number }, saw
   const ripped = (width: number, thickness: number, length: number, deep: number): CutTree => {
     const axis = next() < 0.6 ? ('width' as const) : ('thickness' as const);
     const size = axis === 'width' ? width : thickness;
-    const at = Math.max(3, Math.round(size * (0.06 + 0.6 * next())));
+    if (saw.shaving !== undefined && size > 8 && next() < 0.4) {
+      const less = { ...{ width, thickness }, [axis]: size - saw.shaving };
+      return { cut: 'rip', axis, at: size - saw.shaving, a: ripped(less.width, less.thickness, length, deep), b: null };
+    }
+    const any = Math.max(3, Math.round(size * (0.06 + 0.6 * next())));
+    // With a plane sizes repeat, so that a setting's own rips want it between them.
+    const at = saw.shaving === undefined ? any : any < 15 ? 6 : 15;
     const rest = size - at - saw.ripKerf - 2 * saw.planing;
     if (deep === 0 || at >= size) return strip(length);
     const [aw, at2] = axis === 'width' ? [at, thickness] : [width, at];
@@ -81,42 +87,49 @@ export interface ArbitraryPlan {
 }
 
 /** Plans of one to five boards, from laths to planks, a few of each. */
-export const arbitraryPlans: fc.Arbitrary<ArbitraryPlan> = fc
-  .record({
-    kerf: fc.constantFrom(0, 2, 3),
-    planing: fc.constantFrom(0, 0.5),
-    boards: fc.array(
-      fc.record({
-        length: fc.integer({ min: 400, max: 6000 }),
-        width: fc.integer({ min: 20, max: 240 }),
-        thickness: fc.integer({ min: 10, max: 60 }),
-        count: fc.integer({ min: 1, max: 12 }),
-        choices: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 40, maxLength: 40 }),
-      }),
-      { minLength: 1, maxLength: 5 },
-    ),
-  })
-  .map(({ kerf, planing, boards }) => {
-    const saw = sawOf(kerf, kerf, planing);
-    const planned = boards.map(({ choices, count, ...size }, i): PlannedBoard => {
-      let turn = 0;
-      const next = (): number => choices[turn++ % choices.length] as number;
-      const board = {
-        length: size.length,
-        width: Math.max(size.width, size.thickness),
-        thickness: Math.min(size.width, size.thickness),
-      };
-      return {
-        from: i % 3 === 2 ? 'offcuts' : 'stock',
-        stock: i,
-        name: `board ${i + 1}`,
-        count,
-        ...board,
-        tree: treeOf(board, saw, next),
-      };
+export const arbitraryPlans: fc.Arbitrary<ArbitraryPlan> = plansBy(fc.constantFrom(0, 0.5), {});
+
+/** The same where the plane takes up to 1.5 mm, on pieces in between and on strips. */
+export const arbitraryPlanedPlans: fc.Arbitrary<ArbitraryPlan> = plansBy(fc.constant(0.5), { shaving: 1.5 });
+
+function plansBy(planing: fc.Arbitrary<number>, more: Partial<Saw>): fc.Arbitrary<ArbitraryPlan> {
+  return fc
+    .record({
+      kerf: fc.constantFrom(0, 2, 3),
+      planing,
+      boards: fc.array(
+        fc.record({
+          length: fc.integer({ min: 400, max: 6000 }),
+          width: fc.integer({ min: 20, max: 240 }),
+          thickness: fc.integer({ min: 10, max: 60 }),
+          count: fc.integer({ min: 1, max: 12 }),
+          choices: fc.array(fc.double({ min: 0, max: 1, noNaN: true }), { minLength: 40, maxLength: 40 }),
+        }),
+        { minLength: 1, maxLength: 5 },
+      ),
+    })
+    .map(({ kerf, planing, boards }) => {
+      const saw = { ...sawOf(kerf, kerf, planing), ...more };
+      const planned = boards.map(({ choices, count, ...size }, i): PlannedBoard => {
+        let turn = 0;
+        const next = (): number => choices[turn++ % choices.length] as number;
+        const board = {
+          length: size.length,
+          width: Math.max(size.width, size.thickness),
+          thickness: Math.min(size.width, size.thickness),
+        };
+        return {
+          from: i % 3 === 2 ? 'offcuts' : 'stock',
+          stock: i,
+          name: `board ${i + 1}`,
+          count,
+          ...board,
+          tree: treeOf(board, saw, next),
+        };
+      });
+      return { plan: planOf(planned), saw };
     });
-    return { plan: planOf(planned), saw };
-  });
+}
 
 /** Parts that a tree cuts, by letter, counted without regard to sizes. */
 export function partsIn(tree: CutTree, found: Map<string, number> = new Map()): Map<string, number> {

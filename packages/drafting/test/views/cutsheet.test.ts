@@ -306,7 +306,7 @@ describe('sawWork', () => {
       textsIn(sawWork(planOf([one(tree, { thickness })]), { parts: [], display, saw, width: 183, height: 204 }))
         .join(' ')
         .replaceAll(/\s+/g, ' ');
-    expect(told(planed, 40)).toContain('plane to 38.5 1 all 40 × 100 1 planed 1 fence 43');
+    expect(told(planed, 40)).toContain('plane to 38.5 × 100 1 all 40 × 100 1 planed 1 fence 43');
     expect(told(strip(43), 5)).toContain('At setting 1 a thin strip lies flat');
     expect(told(strip(43), 40)).not.toContain('lies flat');
   });

@@ -102,7 +102,7 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
       ['saw', 'shaving'],
       saw.shaving,
       inch ? INCH / 16 : 1.5,
-      'less than a blade is thick is not ripped but planed',
+      'up to this much is planed off a side, more is ripped off',
     ),
     trimHead: assume.length(
       ['saw', 'trim', 'head'],
