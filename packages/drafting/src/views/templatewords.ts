@@ -4,14 +4,14 @@ import { textWidth } from '../lettering.ts';
 import type { Box, Mark } from '../mark.ts';
 import { paragraph } from './stick.ts';
 
-/** What one page of A4 and Letter alike shows of a drawing, upright and lying, mm: margins, bars and words left out. */
+/** What one page of A4 and Letter alike shows of a drawing, upright and lying, mm: margins of 12, bars and words left out. */
 const PAGES = [
-  { width: 180, height: 228 },
-  { width: 249, height: 159 },
+  { width: 169, height: 217 },
+  { width: 238, height: 148 },
 ] as const;
 
 /** Widths of the words under a template and beside it, mm. */
-const UNDER = [90, 120, 150, 178] as const;
+const UNDER = [90, 120, 150, 167] as const;
 const BESIDE = [60, 75, 90] as const;
 
 /** From the template to the words, mm. */

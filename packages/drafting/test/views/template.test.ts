@@ -188,6 +188,17 @@ describe('a template wider than a page', () => {
     expect(pages.length).toBeGreaterThan(1);
     expect(proof(pages)).toEqual([]);
   });
+  test.each([84, 87, 90, 93])('a stile of %d mm: its words stay whole at the margins that a job has', (width) => {
+    const panel = panelsOf(
+      JSON.stringify({
+        job: 'Tall',
+        unit: 'mm',
+        panels: [{ name: 'Tall', size: { width: 400, height: 2550 }, rail: { height: 33 }, stile: { width } }],
+      }),
+    )[0] as Panel;
+    for (const paper of ['A4', 'Letter', 'Legal'] as const)
+      expect(proof(tile(cornerTemplate(panel), { paper, margin: 12 }))).toEqual([]);
+  });
 });
 
 describe('all templates', () => {
