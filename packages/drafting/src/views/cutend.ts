@@ -43,11 +43,13 @@ export function stageView({ ripped, stage, ratio, numberOf }: StageViewOptions):
   const rips = stage.rips.map((i) => ripped.rips[i] as Rip);
   const paper = onSaw(stage, ratio);
   const outline = paper(stage.piece);
-  const regions = stage.regions.map((region) => {
-    const box = paper(region.box);
-    const name = nameOf(region, ripped, numberOf);
-    return { region, box, name, text: inside(name, box, region.letters[0]) };
-  });
+  const regions = onceNamed(
+    stage.regions.map((region) => {
+      const box = paper(region.box);
+      const name = nameOf(region, ripped, numberOf);
+      return { region, box, name, text: inside(name, box, region.letters[0]) };
+    }),
+  );
   const blades = rips.map((rip) => ({ box: paper(rip.blade), name: `${numberOf(rip)}` }));
   const room: readonly [number, number] = [outline.u0 - BESIDE, outline.u1 + BESIDE];
   const above = namedRuns(bladeRuns(blades), outline.v0, room, { up: true });
@@ -124,6 +126,26 @@ interface Named {
   readonly box: Box;
   readonly name: string;
   readonly text: TextMark | undefined;
+}
+
+/** From this many neighbours on a name that stands on end in each is written once for all. */
+const ROW = 3;
+
+/** Names left out of neighbours that are alike and so narrow that names stand on end in them. */
+function onceNamed(regions: readonly Named[]): Named[] {
+  const onEnd = ({ text }: Named): boolean => text?.angle === 90;
+  return regions.map((one, i) => {
+    if (!onEnd(one)) return one;
+    const alike = (step: number): number => {
+      let n = 0;
+      for (let at = regions[i + step]; at !== undefined && onEnd(at) && at.name === one.name; ) {
+        n += 1;
+        at = regions[i + step * (n + 1)];
+      }
+      return n;
+    };
+    return alike(-1) + 1 + alike(1) < ROW ? one : { ...one, text: undefined };
+  });
 }
 
 /** Neighbours that are alike and have no room for their names, to be named under the wood: `10 × D`. */

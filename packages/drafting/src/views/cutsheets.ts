@@ -115,6 +115,10 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
       stages.length > 0,
       `Ends ${ends}, each as the piece lies on the saw, seen from its left end. Dark is the blade; the number over it is its setting in the order of work.`,
     ],
+    [
+      stages.length > 0,
+      'The grey bar beside an end is the fence, a black square the thin-rip stop. Where some rips of a piece go by one and some by the other neither is drawn: the table under it says which.',
+    ],
     [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn beside.'],
     [true, 'What is crossed out is waste; an end marked spare is long enough to keep.'],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],

@@ -187,6 +187,18 @@ describe('cutSheets', () => {
     expect(drawn(200)).not.toContain('spare');
   });
 
+  // Blanks 9 by 50, each ripped again: the name has room only on end.
+  it('names thin blanks in a row once, with how many, and tells what the bar and the square are', () => {
+    const blank: CutTree = { cut: 'rip', axis: 'thickness', at: 20, a: { part: 'A' }, b: null };
+    const row = (n: number): CutTree =>
+      n === 0 ? null : { cut: 'rip', axis: 'width', at: 9, a: blank, b: row(n - 1) };
+    const drawn = (n: number): string[] =>
+      textsIn(cutSheets(planOf([one(row(n))]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 }));
+    expect(drawn(3).filter((text) => text.includes('rip at'))).toEqual(['3 × rip at 2']);
+    expect(drawn(2).filter((text) => text.includes('rip at'))).toEqual(['rip at 2', 'rip at 2']);
+    expect(drawn(2).join(' ')).toContain('The grey bar beside an end is the fence');
+  });
+
   it('draws nothing for a plan without boards', () => {
     expect(cutSheets(planOf([]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 })).toEqual([]);
   });
