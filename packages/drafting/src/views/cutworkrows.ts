@@ -5,7 +5,7 @@ import type { PlacedRip } from './cutsteps.ts';
 /** Rips of a setting that are told in one row, and what is planed right before them. */
 export interface WorkRow {
   readonly rips: readonly PlacedRip[];
-  /** Blanks that are brought to size by the plane before these rips, in the rips' order. */
+  /** Blanks that the plane brings to size before these rips: those that they want, and what later rows want of what is free. */
   readonly blanks: readonly PlacedBlank[];
 }
 
@@ -36,6 +36,7 @@ export function workRows(
       blanks.set(placed, { board: placed.board, ripped: placed.ripped, stage });
     if (placed.rip.after !== undefined) freedBy.set(placed, all[placed.rip.after] as Rip);
   }
+  const planed = new Set<PlacedRip>();
   const rows: WorkRow[] = [];
   const waiting = new Map(rips.map((placed) => [placed.rip, placed]));
   while (waiting.size > 0) {
@@ -52,8 +53,17 @@ export function workRows(
     });
     const next = found.find(({ whole }) => whole) ?? found.find(({ taken }) => taken.length > 0);
     if (next === undefined) throw new RangeError('invalid plan: a rip waits for one of a later setting');
+    // One walk to the plane for all blanks that are free by then.
+    const due: PlacedBlank[] = [];
+    if (next.taken.some((placed) => blanks.has(placed) && !planed.has(placed)))
+      for (const [placed, blank] of blanks) {
+        const first = freedBy.get(placed);
+        if (planed.has(placed) || (first !== undefined && waiting.has(first))) continue;
+        planed.add(placed);
+        due.push(blank);
+      }
     for (const { rip } of next.taken) waiting.delete(rip);
-    rows.push({ rips: next.taken, blanks: next.taken.flatMap((placed) => blanks.get(placed) ?? []) });
+    rows.push({ rips: next.taken, blanks: due });
   }
   return rows;
 }
