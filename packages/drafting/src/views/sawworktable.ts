@@ -17,7 +17,7 @@ import {
   setWord,
 } from './cutrips.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
-import { lengthText, sideText } from './cutsize.ts';
+import { lengthText, sectionText, sideText } from './cutsize.ts';
 import type { Rip, RippedLength } from './cutstages.ts';
 import type { PlacedRip, RipSetting } from './cutsteps.ts';
 import { workRows } from './cutworkrows.ts';
@@ -82,7 +82,7 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
   const { boards, display, saw, width, height } = context;
   const numbers = new Map(settings.flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)));
   const sort = (rip: Rip): string =>
-    `${sideText(cutHeight(rip), display)} ${rip.offIs} ${sideText(rip.off.width, display)} ${sideText(rip.off.height, display)}`;
+    `${sideText(cutHeight(rip), display)} ${rip.offIs} ${sectionText(rip.off.width, rip.off.height, display)}`;
   const rows: Cell[][] = [];
   for (const { number, at, rips } of settings) {
     let told = false;

@@ -309,6 +309,19 @@ describe('sawWork', () => {
     expect(told).toContain('2 fence 20 1 on edge, 50 wide 60 12 12 × A 20 × 60');
   });
 
+  // One 20 off the thickness of a blank 30 wide, one 20 off the width of a blank 30 thick: alike on the saw.
+  it('tells rips in one row that give the same piece, whichever way it lay in the board', () => {
+    const by = (axis: 'width' | 'thickness', at: number, a: CutTree, b: CutTree): CutTree => ({
+      cut: 'rip',
+      axis,
+      at,
+      a,
+      b,
+    });
+    const [tall, wide] = [by('thickness', 20, { part: 'A' }, null), by('width', 20, { part: 'A' }, null)];
+    expect(work(by('width', 30, tall, by('thickness', 30, wide, null)))).toMatch(/fence 20 .* 30 24 24 × A 20 × 30/);
+  });
+
   // 40 thick, 1.5 off: no rip and no setting; then a strip 5 thick lies flat against the fence.
   it('planes what a plane takes, before the rip that wants it, and warns of a thin strip that lies flat', () => {
     const through = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'thickness', at, a, b });
