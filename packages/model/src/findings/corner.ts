@@ -1,4 +1,5 @@
 import type { Panel } from '../panel/panel.ts';
+import { gateDetails } from '../uses/gate.ts';
 import { panelRule, type Rule } from './rule.ts';
 
 /** What pulls at the corners of a panel that does more than stand in its place; undefined where nothing does. */
@@ -19,13 +20,15 @@ export const cornerRules: readonly Rule[] = [
     judge: (panel) => {
       const pulled = pulledBy(panel);
       if (!pulled) return undefined;
+      const { details } = panel;
+      const plates = details.use === 'gate' && gateDetails(panel).brace?.kind === 'cable';
       return {
         level: 'caution',
         text: 'The corners are butt joints, screwed into the end grain of the stiles.',
         figure: 'screws in end grain',
         limit: 'a joint that holds without them',
         judged: () => `Glue and end staves hold them square, but ${pulled}`,
-        mend: 'cut half laps, or glue two dowels into each corner, or screw a steel angle plate over each at the back',
+        mend: `screw a flat steel corner plate over each corner at the back${plates ? ', clear of the brace’s plates' : ''}; a half lap or another joint changes lengths: work it out before buying`,
       };
     },
   }),

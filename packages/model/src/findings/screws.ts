@@ -3,14 +3,11 @@ import { gluedStrips } from '../hardware/framejoints.ts';
 import { type Meeting, meetings, WOOD_BETWEEN } from '../hardware/meet.ts';
 import type { JointName } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import { INCH, type Marks } from '../length.ts';
-import { sideFixings } from '../uses/fixings.ts';
+import type { Marks } from '../length.ts';
+import { sideFixings, TIP_ROOM } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { panelRule, type Rule } from './rule.ts';
 import { forceText, lengthText, unlikeLengths } from './words.ts';
-
-/** Least distance in depth of a screw's tip from the pane, mm: 1 in, common practice, no source. */
-const TIP_ROOM = INCH;
 
 /** What would mend two joints whose screws meet, by the joint that can move. */
 const MENDS: readonly (readonly [joint: JointName, mend: string, field: string])[] = [
@@ -111,15 +108,15 @@ export const screwRules: readonly Rule[] = [
       if (kind !== 'screw') return undefined;
       const behind = screw.length - stile.depth;
       const room = details.glass - behind;
-      if (room >= TIP_ROOM - 1e-6) return undefined;
+      if (room >= TIP_ROOM[display.unit] - 1e-6) return undefined;
       const [figure, limit] = unlikeLengths(behind, details.glass, display);
       return {
         level: 'caution',
         text: room < 0 ? 'The fixing screws go past the glass.' : 'The fixing screws end near the glass.',
         figure,
-        limit: `${limit}, less ${lengthText(TIP_ROOM, display)}`,
+        limit: `${limit}, less ${lengthText(TIP_ROOM[display.unit], display)}`,
         judged: (found) => `The tips reach ${found} behind the frame; the glass stands at ${limit}`,
-        mend: 'before you drill, see what is in the window frame there; or shorter screws, or brackets on the wall beside it',
+        mend: 'before you drill, see what is in the window frame there; or a thinner block, so that a shorter screw holds, or brackets on the wall beside it',
         field: 'screen.standoff',
       };
     },

@@ -1,4 +1,4 @@
-import { fineMarks, floorToMark, formatLength, INCH, type Marks } from '../length.ts';
+import { ceilToMark, fineMarks, floorToMark, formatLength, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { CABLE, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
@@ -45,7 +45,7 @@ export function fittingsOf(panel: Panel): Fitting[] {
             piece(`track carrier, with screws that go no more than ${size(carrierReach(panel))} into the rail`, 2),
             { name: 'ceiling track, with its screws', material: 'aluminium', count: 2 * outside.width, unit: 'mm' },
           ]
-        : [...ends, { ...piece('felt glide, two under each foot', 4), material: 'felt' }];
+        : [...ends, { ...piece('felt glide, two under each foot, flush with its ends', 4), material: 'felt' }];
     case 'gate': {
       const gate = gateDetails(panel);
       const hinge = `${details.pool ? 'self-closing ' : ''}hinge for ${loadText(hingeLoad(gate), panel.display)} or more`;
@@ -87,7 +87,7 @@ function grooveEnds({ groove, stile, display }: Panel): Fitting[] {
 }
 
 function bracketText({ display }: Panel): string {
-  return `angle bracket, legs of ${formatLength(BRACKET.leg, display, { named: true })}, two screw holes in each`;
+  return `angle bracket, legs of ${formatLength(BRACKET.leg, display, { named: true })}, two screw holes in each; at least ${formatLength(ceilToMark(BRACKET.leg + BRACKET.beyond, display.mark), display, { named: true })} of post behind the panel`;
 }
 
 function gaugeText({ gauge, diameter }: ChosenScrew, { unit }: Marks): string {

@@ -88,6 +88,11 @@ export function stopStrips(panel: Panel, others: readonly JointToScrew[]): Joint
   ];
 }
 
+/** Whether the ends of a panel's cover strips are glued to its stiles: where no pin holds them. */
+export function hasGluedEnds(panel: Panel): boolean {
+  return gluedStrips(panel).some(({ joint }) => joint === 'cover strip to top rail');
+}
+
 /** Strips of a panel that no pin fits, and why: they are glued alone. */
 export function gluedStrips(panel: Panel): GluedJoint[] {
   const { cover, display } = panel;

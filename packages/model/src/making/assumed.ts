@@ -32,7 +32,7 @@ const WORDS: Readonly<Record<string, Words | undefined>> = {
   'saw.kerf': ['Saw kerf'],
   'saw.planing': ['Taken off by planing'],
   'saw.trim.head': ['Trimmed off a board', 'at one end'],
-  'saw.trim.tail': ['Trimmed off a board', 'at the other'],
+  'saw.trim.tail': ['Trimmed off a board', 'at the other end'],
   'saw.shortest': ['Smallest piece that is ripped', 'length'],
   'saw.narrowest': ['Smallest piece that is ripped', 'width'],
   'saw.deepest': ['Deepest cut of the saw'],
@@ -91,6 +91,11 @@ const WORDS: Readonly<Record<string, Words | undefined>> = {
   'gate.load': ['Load at the latch', '', ' N'],
 };
 
+/** Fields whose nought is said in words of its own. */
+const NONE: Readonly<Record<string, ((value: string) => string | undefined) | undefined>> = {
+  'saw.trim.tail': (value) => (/^0\b(?![./])/.test(value) ? 'no trim at the other end' : undefined),
+};
+
 /** Paths of the office's own. */
 const OFFICE = /^(?:paper|drawing)\b/;
 
@@ -133,7 +138,7 @@ function oncePerPanels({ assumed, panels }: Job): Told[] {
     const own = names.length === panels.length ? [] : names;
     return {
       what,
-      taken: `${before === '' ? '' : `${before} `}${value}${unit}`,
+      taken: NONE[field]?.(value) ?? `${before === '' ? '' : `${before} `}${value}${unit}`,
       why: reason,
       panels: own,
       key: [what, ...own].join('|'),

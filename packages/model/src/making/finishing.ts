@@ -1,4 +1,5 @@
 import { finishFor } from '../hardware/finish.ts';
+import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { amountText, hardwareList } from '../hardware/list.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import { INCH } from '../length.ts';
@@ -28,7 +29,7 @@ export function finishBefore(making: Making): StepText[] {
       title: 'Coat end grain, grooves and holes before weaving',
       cautions: [RAGS],
       text: [
-        `Once joined, no brush reaches them: coat the ends of slats, staves and strips, the grooves and the drilled holes with ${name}, twice, and let it dry before anything is set up.`,
+        `Once joined, no brush reaches them: coat the ends of slats, staves${gluedEnds(making) === 'all' ? '' : ' and strips'}, the grooves and the drilled holes with ${name}, twice, and let it dry before anything is set up. Leave the corner holes dry: they open into faces that are glued.`,
         `Keep it off the faces that are glued: ${gluedOf(making)}.`,
       ],
       figures: [],
@@ -50,13 +51,34 @@ export function finishAfter(making: Making): StepText[] {
   ];
 }
 
+/** Whether the ends of the cover strips are glued to the stiles: of all panels that have strips, of some, of none. */
+function gluedEnds({ panels }: Making): 'all' | 'some' | 'none' {
+  const strips = panels.filter(({ cover }) => cover.height > 0);
+  const glued = strips.filter(hasGluedEnds);
+  return glued.length === 0 ? 'none' : glued.length === strips.length ? 'all' : 'some';
+}
+
 /** What is glued later and so stays bare. */
-function gluedOf({ panels }: Making): string {
+function gluedOf(making: Making): string {
+  const { panels } = making;
+  const some = gluedEnds(making);
   const strips = panels.some(({ cover }) => cover.height > 0);
   const plugs = panels.some((panel) => screwSchedule(panel).some(({ plug }) => plug));
   return [
     'the ends of the stiles and the rails where they stand',
     ...(strips ? ['the upper edges of the cover strips and the rail over them'] : []),
+    ...(some === 'none'
+      ? []
+      : [
+          `the ends of the cover strips and the stiles where they meet them${
+            some === 'some'
+              ? ` (${panels
+                  .filter(hasGluedEnds)
+                  .map(({ name }) => name)
+                  .join(', ')})`
+              : ''
+          }`,
+        ]),
     ...(plugs ? ['the wide part of the holes that take plugs'] : []),
   ].join('; ');
 }

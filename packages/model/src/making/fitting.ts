@@ -1,4 +1,8 @@
+import type { ScrewRow } from '../hardware/row.ts';
+import { screwSchedule } from '../hardware/schedule.ts';
+import { lengthsText } from '../hardware/where.ts';
 import type { Panel } from '../panel/panel.ts';
+import { sideFixings } from '../uses/fixings.ts';
 import { escapeScreens } from './escape.ts';
 import { eachPanel, fineIn, lengthIn, type Making, roundIn, type StepText } from './step.ts';
 
@@ -20,6 +24,7 @@ function grooves(making: Making): StepText {
   return {
     title: 'Cut the grooves in the rails',
     cautions: [
+      'Measure the printed check bar of every stick and template before any of them is used: a page printed at the wrong size is wrong everywhere.',
       `Groove nothing shorter than ${roundIn(making, SHORTEST_GROOVED, '12')} over a cutter. Press the rail to fence and table by featherboards before and over the cutter; hands never over it. Sneak up on the depth in two or three passes. Never lower a rail onto a turning saw blade or dado set.`,
     ],
     text: [
@@ -59,14 +64,12 @@ function sticks(making: Making): StepText {
   const show = lengthIn(making);
   return {
     title: 'Mark with the sticks and templates',
-    cautions: [
-      'Measure the printed check bar before any stick is used: a page printed at the wrong size is wrong everywhere.',
-    ],
+    cautions: ['Only with sticks and templates whose check bar was measured, as the step before tells.'],
     text: [
       'Clamp both rails together, ends flush, lay the stave stick along them and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
       'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
       'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, and mark the lower edge of every course.',
-      'The steps below give the heights of screws, fixings and hinges from the foot of the frame, which is the lower edge of the bottom rail. On the stile and on its stick the same hole stands lower by the height of that rail: mark it from the stick.',
+      `The steps below give the heights of screws${making.panels.some(({ details }) => details.use === 'gate') ? ' and hinges' : ' and fixings'} from the foot of the frame, which is the lower edge of the bottom rail. On the stile and on its stick the same hole stands lower by the height of that rail: mark it from the stick.`,
       'Fold the rail end template round each end of the rails, and lay the stile end template on the ends of the stiles: they place groove, corner screws and first stave.',
     ],
     figures: [
@@ -82,7 +85,8 @@ function sticks(making: Making): StepText {
 function dryFit(making: Making): StepText {
   const show = lengthIn(making);
   const fine = fineIn(making);
-  const { panels } = making;
+  const { panels, job } = making;
+  const later = drilledLater(panels);
   const tight = panels.some(({ spec }) => spec.stave.clearance <= 0);
   const throughStiles = panels.some((panel) => isScrewedThrough(panel) && !escapeScreens([panel]).length);
   return {
@@ -91,18 +95,55 @@ function dryFit(making: Making): StepText {
     text: [
       'Before anything is woven or glued, set the frame up with every stave in both grooves and the top rail on. With slats in, no stave can be changed any more.',
       `Every stave stands on the bed of the bottom groove${tight ? '. The rails have to close on the stiles: plane up to ' : ', with room over it in the top one.'}${tight ? `${roundIn(making, 3, '1/8')} off the top end of a stave that holds them apart.` : ''}`,
-      'Lay the lower left corner on the corner template: rail, stile, first stave and first courses lie where it shows them.',
+      'Lay the lower left corner on the corner template: rail, stile and first stave lie where it shows them.',
       'Measure both diagonals.',
       'Mark top, front and left on the frame, and take it apart.',
-      `Drill all holes of the frame now, where the sticks and templates have them: corners and end staves${throughStiles ? ', and the fixings through the stiles' : ''}. Later steps only drive the screws.`,
+      `Drill all holes of the frame now, where the sticks and templates have them: corners and end staves${throughStiles ? ', and the fixings through the stiles' : ''}.${later.length > 0 ? ` Holes for ${later.join(', ')} are drilled in the steps that fix them.` : ' Later steps only drive the screws.'}`,
     ],
     figures: [
       ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
       ...eachPanel(panels, 'room over the staves', ({ spec }) =>
         spec.stave.clearance > 0 ? fine(spec.stave.clearance) : undefined,
       ),
+      ...eachPanel(panels, 'end stave screws, up the stave from its own foot, which stands in the groove', (panel) =>
+        staveHoles(panel, job),
+      ),
     ],
   };
+}
+
+/** Heights of an end stave's holes from the stave's own foot, on the bed of the bottom groove. */
+function staveHoles(panel: Panel, { display }: Making['job']): string | undefined {
+  const row = screwSchedule(panel).find(({ joint }) => joint === 'end stave to stile');
+  const bed = panel.rail.height - panel.groove.depth;
+  return (
+    row &&
+    lengthsText(
+      row.places.map(({ y }) => y - bed),
+      display,
+    )
+  );
+}
+
+/** Joints that are drilled in the steps that close them, each in a word. */
+const LATER: Readonly<Partial<Record<ScrewRow['joint'], string>>> = {
+  'cover strip to top rail': 'pins of the cover strips',
+  'stop strip to stile': 'pins of the stop strips',
+  'foot to bottom rail': 'the feet',
+  'cap rail to top rail': 'the cap rail',
+  'hinge to stile': 'hinges',
+  'brace plate to frame': 'brace plates',
+  'strut to frame': 'the strut',
+};
+
+function drilledLater(panels: readonly Panel[]): string[] {
+  const joints = panels.flatMap((panel) => screwSchedule(panel).map(({ joint }) => joint));
+  const brackets = panels.some((panel) => hasFixings(panel) && sideFixings(panel).kind === 'bracket');
+  return [...new Set(joints.flatMap((joint) => LATER[joint] ?? [])), ...(brackets ? ['brackets'] : [])];
+}
+
+function hasFixings({ details }: Panel): boolean {
+  return details.use === 'screen' || details.use === 'guard';
 }
 
 /** Whether the panel is held by screws that pass through its stiles. */
@@ -116,7 +157,7 @@ function ease(making: Making): StepText {
     title: 'Ease and sand the parts',
     cautions: [],
     text: [
-      'Now, for once woven no paper gets between: take the saw marks off the slats with a plane or paper, from their faces only and the same from all: their edges make the stack; sand staves, strips and the inner faces of the frame.',
+      'Now, for once woven no paper gets between: sand staves, strips and the inner faces of the frame. The slats were smoothed before they were measured: take no more off them.',
       `Ease every arris of staves and slats by about ${arris}: a slat bears on the arris of a stave, and a sharp one marks it. Leave the ends of the stiles and the faces that are glued as the saw left them.`,
     ],
     figures: [],

@@ -37,7 +37,8 @@ export function hangGate(making: Making): StepText {
 const CABLE_TEXT: readonly string[] = [
   'Screw the plates with the eyes to the back of the leaf, at the top of the hinge side and the bottom of the latch side, each over the joint of rail and stile: one screw in the rail, one in the stile.',
   'From the top: eye, thimble in a loop of the wire with two clips, the wire, thimble in its other loop with two clips, turnbuckle opened out, eye at the bottom. The saddle of every clip sits on the long wire, its bow on the short end; tighten the clip next to the end first.',
-  'Prop the latch side up by the lift below, draw the turnbuckle until the wire just carries, and take the prop out. Draw no further: more racks the leaf the other way.',
+  'On a square leaf the wire only takes up slack: see that both diagonals are alike, draw the turnbuckle until the wire just carries, and stop. More racks the leaf.',
+  'Once the leaf has sagged, and only then: prop the latch side up by what it sank, take up the turnbuckle until the wire carries, and take the prop out. What a lift asks of the turnbuckle is told below.',
 ];
 
 function leafFigures(making: Making): StepFigure[] {
@@ -90,10 +91,12 @@ function braceFigures(making: Making): StepFigure[] {
         ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips; trim what the turnbuckle leaves over`
         : undefined,
     ),
-    ...figure('lift of the latch side', ({ lift }) => fine(lift)),
-    ...figure('which draws the brace by', ({ kind, takeUp, turns }) =>
+    ...figure('lift of the latch side before the strut goes on', ({ kind, lift }) =>
+      kind === 'strut' ? fine(lift) : undefined,
+    ),
+    ...figure('only for a leaf that has sagged', ({ kind, lift, takeUp, turns }) =>
       kind === 'cable'
-        ? `${fine(takeUp)}, about ${turnsText(turns)} of a turnbuckle with ${TURNBUCKLE[job.display.unit].name} thread at both ends`
+        ? `a lift of ${fine(lift)} at the latch draws the wire by ${fine(takeUp)}, about ${turnsText(turns)} of a turnbuckle with ${TURNBUCKLE[job.display.unit].name} thread at both ends`
         : undefined,
     ),
     ...figure('force in the brace, the leaf hanging', (brace) => force(brace.force)),

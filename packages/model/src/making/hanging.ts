@@ -1,16 +1,18 @@
 import { FRAME } from '../findings/frame.ts';
-import { forceText, massText } from '../findings/words.ts';
+import { codeText, forceText, massText } from '../findings/words.ts';
 import { carrierReach } from '../hardware/fittings.ts';
 import type { Use } from '../job/job.ts';
+import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
+import { GUARD_CODE } from '../uses/codes.ts';
 import { dividerDetails } from '../uses/divider.ts';
-import { sideFixings } from '../uses/fixings.ts';
+import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { layRuns } from '../uses/run.ts';
 import { panelCentre } from '../uses/weight.ts';
 import { escapeScreens } from './escape.ts';
 import { hangGate } from './gatehanging.ts';
 import { jointFigures } from './screws.ts';
-import { eachPanel, isMany, lengthIn, type Making, type StepText } from './step.ts';
+import { eachPanel, fineIn, isMany, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
 
 /** One step of hanging or fixing for each use that the job has. */
 export function hangingSteps(making: Making): StepText[] {
@@ -36,6 +38,14 @@ function screen(making: Making): StepText {
   const blocks = fixed.some(({ details }) => details.use === 'screen' && details.mounting === 'blocks');
   const brackets = fixed.some((panel) => sideFixings(panel).kind === 'bracket');
   const through = fixed.some((panel) => sideFixings(panel).kind !== 'bracket');
+  const fine = fineIn(making);
+  const tips = eachPanel(fixed, 'tips of the screws, behind the back of the frame', (panel) => {
+    const { details, stile } = panel;
+    const { kind, screw } = sideFixings(panel);
+    return details.use === 'screen' && details.glass !== undefined && kind === 'screw'
+      ? `${fine(screw.length - stile.depth)}; glass planned at ${fine(details.glass)}`
+      : undefined;
+  });
   const opened = escapes.length === panels.length ? '' : `${escapes.map(({ name }) => name).join(', ')}: `;
   return {
     title: 'Fix the screen',
@@ -57,9 +67,26 @@ function screen(making: Making): StepText {
             'Level the panel on wedges and drive the screws evenly through the holes in its stiles; their heights below are from the foot of the frame. Drill masonry for plugs.',
           ]
         : []),
+      ...(tips.length > 0
+        ? [
+            'Before you drill, measure how far the glass stands behind the back of the frame and check it against the tips of the screws below: they stop short of it.',
+          ]
+        : []),
     ],
-    figures: jointFigures({ ...making, panels: fixed }, 'mounting'),
+    figures: [
+      ...jointFigures({ ...making, panels: fixed }, 'mounting'),
+      ...tips,
+      ...(brackets ? postFigure(making, fixed) : []),
+    ],
   };
+}
+
+/** How much of the post has to stand behind the panel, so that the bracket's leg and its screws find wood. */
+function postFigure(making: Making, panels: readonly Panel[]): StepFigure[] {
+  const behind = lengthIn(making)(ceilToMark(BRACKET.leg + BRACKET.beyond, making.job.display.mark));
+  return eachPanel(panels, 'post behind the back face of the panel, at least', (panel) =>
+    sideFixings(panel).kind === 'bracket' ? behind : undefined,
+  );
 }
 
 /** What a screen over a window has to allow for, by what is known of the room behind. */
@@ -90,17 +117,29 @@ function guard(making: Making): StepText {
             'Snap one level line along all posts and set every panel to it, so that the course lines run through from bay to bay. Take it where the floor is highest: elsewhere the gap under the panel grows by what the floor falls.',
           ]
         : []),
-      `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap' : ''}.`,
+      `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap' : ''}. Set it in the depth of the posts so that enough post stands behind its back face for the brackets.`,
+      'Where the floor falls under the panel by more than told below, step the panel down with it or screw a fillet under its bottom rail.',
     ],
     figures: [
       ...eachPanel(panels, 'gap over the floor', ({ details }) =>
         details.use === 'guard' ? show(details.floorGap) : undefined,
       ),
+      ...eachPanel(
+        panels,
+        `fall of the floor under it, at most, before a ball of ${codeText(GUARD_CODE.sphere.value, job.display)} passes`,
+        ({ details }) => (details.use === 'guard' ? show(floorFall(details.floorGap, job.display.mark)) : undefined),
+      ),
+      ...postFigure(making, panels),
       ...layRuns(job, panels).map(({ name, total }) => ({ what: `length of ${name}`, value: show(total), where: '' })),
       ...jointFigures(making, 'mounting'),
       ...jointFigures(making, 'cap rail to top rail'),
     ],
   };
+}
+
+/** What the floor may fall by, to a mark, so that the gap stays under the code's ball. */
+function floorFall(gap: number, mark: number): number {
+  return Math.max(0, floorToMark(GUARD_CODE.sphere.value - gap - 0.5, mark));
 }
 
 function divider(making: Making): StepText {
@@ -114,13 +153,20 @@ function divider(making: Making): StepText {
       : [],
     text: panels.some((panel) => details(panel).feet)
       ? [
-          'Lay the panel down, screw the feet across the ends from below, heads sunk, felt under them. Stand it up and try it on the floor.',
+          'Lay the panel down, screw the feet across the ends from below, heads sunk. Felt goes under them, flush with their ends: the push that tips it is figured about the end of the foot. Stand it up and try it on the floor.',
         ]
       : [
           'Screw the carriers to the top rail just inside the stiles, on its middle, clear of the corner screws, with screws that end over the groove; hang the panel and set its height by their bolts.',
         ],
     figures: [
       ...eachPanel(panels, 'height over all', (panel) => show(details(panel).height)),
+      ...eachPanel(panels, 'foot beyond the frame, to the front and to the back', (panel) => {
+        const { feet } = details(panel);
+        return (
+          feet &&
+          `${show((feet.length - panel.rail.depth) / 2)} each; ${Math.abs(feet.width - panel.stile.width) < 0.05 ? 'outer face flush with the end of the rail' : `middle ${show(panel.stile.width / 2)} in from the end of the rail`}`
+        );
+      }),
       ...eachPanel(panels, 'a level push that tips it', (panel) => {
         const { tipping } = details(panel);
         return tipping ? `${forceText(tipping.push, job.display)} at ${show(tipping.at)}` : undefined;

@@ -1,3 +1,4 @@
+import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import { jointFigures, screwFigures } from './screws.ts';
 import { eachPanel, fineIn, isMany, lengthIn, type Making, roundIn, type StepText } from './step.ts';
@@ -81,7 +82,7 @@ function topRail(making: Making): StepText {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      'Glue the tops of the stiles, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws, placed as at the bottom.',
+      `Glue the tops of the stiles${panels.some(hasGluedEnds) ? ' and the ends of the cover strips that no pin holds' : ''}, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws, placed as at the bottom.`,
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
         ? [

@@ -9,7 +9,15 @@ export function sawingSteps(making: Making): StepText[] {
   return [chooseWood(making), rip(making), crosscut(making)];
 }
 
-function chooseWood({ job, panels, parts, plan }: Making): StepText {
+/** What the stack's wood moves for one percent of moisture, mm; undefined where the site knows no range. */
+function perPercent({ built, wettest, driest, swell, shrink }: Panel['movement']): number | undefined {
+  if (wettest > built) return swell / (wettest - built);
+  return driest < built ? shrink / (driest - built) : undefined;
+}
+
+function chooseWood(making: Making): StepText {
+  const { job, panels, parts, plan } = making;
+  const fine = fineIn(making);
   const dust = new Set(panels.flatMap(({ spec }) => Object.values(spec.wood).map(({ wood }) => wood)));
   const boards =
     plan && plan.status !== 'impossible' ? plan.boards.reduce((sum, { count }) => sum + count, 0) : undefined;
@@ -20,13 +28,17 @@ function chooseWood({ job, panels, parts, plan }: Making): StepText {
       harm ? [`${name}: ${harm}. Extract it and wear a mask.`] : [],
     ),
     text: [
-      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it.',
+      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Where it settles at another figure than planned, the room over the stack changes as told below.',
       `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15. A slat with a knot breaks when it is bent.`,
       ...(job.site.where === 'outdoors' ? ['Heartwood for every part: sapwood rots, whatever the wood.'] : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
       { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
+      ...eachPanel(panels, `room over the stack, for each percent drier than ${job.site.built} %`, ({ movement }) => {
+        const each = perPercent(movement);
+        return each === undefined ? undefined : `${fine(each)} more; for each percent wetter as much less`;
+      }),
       ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
     ],
   };

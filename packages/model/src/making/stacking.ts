@@ -43,20 +43,20 @@ function measureStack(making: Making): StepText {
   const done = panels.every(({ asBuilt }) => asBuilt);
   const doubt = roundIn(making, 0.5, '1/64');
   const many = isMany(making);
+  const stops = making.parts.some(({ role }) => role === 'stop') ? ', every stop strip' : '';
   return {
     title: 'Lay out the courses and measure the stack',
     cautions: ['Do this before any stile or stave is cut to length: it is the one check that cannot be made later.'],
     text: [
+      'First smooth the slats lightly with fine paper, their faces only and the same from all: their edges make the stack. What follows is measured after it.',
       'Lay all slats of one panel edge to edge on a flat bench, in the order they will be woven, against a straight edge. Press them together by hand and measure the whole height at both ends; take the greater.',
       ...(many
-        ? [
-            'Measure the slats of every panel. Panels that are to be alike get the frame of the highest stack among them.',
-          ]
+        ? ['Measure the slats of every panel. Panels that are to be alike get the frame of the highest among them.']
         : []),
       `Measure the thickness of ten slats laid on one another and divide by ten. If they are more than ${doubt} thicker than planned, plane them: thicker slats bend harder and stand out farther. Thinner ones only hold less firmly.`,
       done
         ? 'Both are in the job already: what follows is figured from them.'
-        : 'Then figure stiles and staves on this sheet by the two lines below: the difference between the stack measured and the stack planned goes on, or comes off, every stile and stave, every stop strip if there are any, and the outside height. On the course stick the mark of course n moves by that difference times (n - 1), divided by the number of courses: nothing at the first, half of it half-way up.',
+        : `Then figure stiles and staves on this sheet by the two lines below: the difference between the slats pressed together as measured and as planned goes on, or comes off, every stile and stave${stops}, and the outside height. On the course stick the mark of course n moves by that difference times (n - 1), divided by the number of courses: nothing at the first, half of it half-way up.`,
       ...(done
         ? []
         : [
@@ -64,11 +64,16 @@ function measureStack(making: Making): StepText {
           ]),
     ],
     figures: [
-      ...eachPanel(panels, 'slats in the stack of one panel', ({ courses }) => String(courses.count)),
-      ...eachPanel(panels, done ? 'stack measured, slats alone' : 'stack planned, slats alone', ({ courses }) =>
-        fine(courses.count * courses.height),
+      ...eachPanel(panels, 'slats of one panel, pressed together', ({ courses }) => String(courses.count)),
+      ...eachPanel(
+        panels,
+        done ? 'slats pressed together, as measured' : 'slats pressed together, planned',
+        ({ courses }) => fine(courses.count * courses.height),
       ),
       ...eachPanel(panels, 'gaps between them', ({ courses }) => gapsText(courses, fine)),
+      ...eachPanel(panels, 'woven height, gaps counted in', ({ courses }) =>
+        courses.gap > 0 ? fine(courses.count * courses.height + courses.gap * (courses.count - 1)) : undefined,
+      ),
       ...eachPanel(panels, 'slat thickness', ({ courses }) => fine(courses.thickness)),
       ...(done ? [] : lengthRules(making)),
     ],
@@ -89,7 +94,7 @@ function lengthRules(making: Making): StepFigure[] {
     ...eachPanel(panels, 'stile', ({ courses, stile }) => {
       const gaps = courses.gap * (courses.count - 1);
       const room = courses.allowance > 0 ? ` + ${fine(courses.allowance)} (room over them)` : '';
-      return `slats as measured${gaps > 0 ? ` + ${fine(gaps)} (gaps)` : ''}${room}; planned ${show(stile.length)}`;
+      return `slats pressed together as measured${gaps > 0 ? ` + ${fine(gaps)} (gaps)` : ''}${room}; planned ${show(stile.length)}`;
     }),
     ...eachPanel(panels, 'stave', ({ groove, staves, spec }) => {
       const less = spec.stave.clearance > 0 ? ` - ${fine(spec.stave.clearance)} (room at the top)` : '';

@@ -1,4 +1,4 @@
-import { gluedStrips } from '../hardware/framejoints.ts';
+import { hasGluedEnds } from '../hardware/framejoints.ts';
 import type { Panel } from '../panel/panel.ts';
 import { jointFigures } from './screws.ts';
 import { eachPanel, fineIn, type Making, type StepText } from './step.ts';
@@ -8,7 +8,7 @@ export function coverStripSteps(making: Making): StepText[] {
   const panels = making.panels.filter(({ cover }) => cover.height > 0);
   if (panels.length === 0) return [];
   const show = fineIn(making);
-  const glued = panels.filter((panel) => gluedStrips(panel).some(({ joint }) => joint === 'cover strip to top rail'));
+  const glued = panels.filter(hasGluedEnds);
   const how =
     glued.length === 0 ? 'pin and glue' : glued.length === panels.length ? 'glue' : 'glue, and pin where told,';
   const stops = panels.some(({ cover, clear }) => cover.length < clear.width);
@@ -17,7 +17,7 @@ export function coverStripSteps(making: Making): StepText[] {
       title: 'Fix the cover strips at the bench',
       cautions: [],
       text: [
-        `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. Take a shaving off their ends, so that they pass between the ${stops ? 'strips' : 'stiles'}.`,
+        `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. ${glued.length === panels.length ? 'Their ends are to touch' : `Take a shaving off their ends, so that they pass between`} the ${stops ? 'strips' : 'stiles'}${glued.length === panels.length ? ' and are glued there when the rail goes on' : glued.length > 0 ? '; where they are glued alone take none off: their ends touch and are glued too' : ''}.`,
         'Their inner faces stand clear of the top course all along, its leaning ends included. Plane a block to the distance between them and set both strips by it.',
         ...(panels.some(({ cover }) => cover.proud > 0)
           ? [

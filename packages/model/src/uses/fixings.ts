@@ -1,7 +1,8 @@
 import { type ChosenScrew, chooseScrew } from '../hardware/choose.ts';
 import { cornerScrew } from '../hardware/corner.ts';
+import { screwLengths } from '../hardware/gauge.ts';
 import { screwWithdrawal, WITHDRAWAL_FACTORS } from '../hardware/withdrawal.ts';
-import { ceilToMark, INCH } from '../length.ts';
+import { ceilToMark, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type Place, spread } from './place.ts';
 import { panelWind } from './wind.ts';
@@ -37,13 +38,24 @@ const SPACING = { most: 24 * INCH, least: 6 * INCH, clear: 20, step: { in: INCH 
  */
 export const WALL_GRAVITY = 0.42;
 
-/** An angle bracket: its leg, its metal, and its two screws one above the other; 1 1/2 in, mm; common practice, no source. */
-export const BRACKET: { readonly leg: number; readonly metal: number; readonly screws: number } = {
+/** An angle bracket: its leg, its metal, its two screws one above the other, and the wood beyond its leg; 1 1/2 in, mm; common practice, no source. */
+export const BRACKET: {
+  /** Wood of the post beyond the leg. */
+  readonly beyond: number;
+  readonly leg: number;
+  readonly metal: number;
+  readonly screws: number;
+} = {
+  beyond: 6,
   leg: 1.5 * INCH,
   metal: 2.5,
   // 3/4 in to the nearest millimetre.
   screws: 19,
 };
+
+/** How far a fixing screw's tip stays short of the plane of the glass, and its least thread in the wall, mm; common practice, no source. */
+export const TIP_ROOM: Readonly<Record<Marks['unit'], number>> = { in: INCH, mm: 25 };
+const WALL_HOLD: Readonly<Record<Marks['unit'], number>> = { in: INCH, mm: 25 };
 
 /** Thread in the wall or plug at most, mm; common practice, no source. */
 const WALL_ROOM = 2.5 * INCH;
@@ -57,9 +69,10 @@ export function sideFixings(panel: Panel): Fixings {
   const bracket = details.use === 'guard' || (details.use === 'screen' && details.mounting === 'posts');
   const standoff = details.use === 'screen' ? details.standoff : 0;
   const masonry = details.use === 'screen' && details.into === 'masonry';
+  const through = stile.depth + standoff;
   const screw = bracket
     ? chooseScrew({ gauges: [8, 6], through: BRACKET.metal, room: stile.depth - 3, unit: display.unit })
-    : chooseScrew({ gauges: [8, 10, 12, 14], through: stile.depth + standoff, room: WALL_ROOM, unit: display.unit });
+    : wallScrew(through, wallRoom(panel), display.unit);
   const wet = site.where === 'outdoors' ? WITHDRAWAL_FACTORS.wet : 1;
   const resistance = screwWithdrawal({ gravity: WALL_GRAVITY, ...screw }) * WITHDRAWAL_FACTORS.wind * wet;
   const wind = panelWind(panel);
@@ -83,6 +96,34 @@ export function sideFixings(panel: Panel): Fixings {
     pull: sidePull / ys.length,
     ...(!bracket && !masonry && { resistance }),
   };
+}
+
+/** Most thread in the wall: where glass stands behind, the tip stays `TIP_ROOM` short of its plane. */
+function wallRoom({ details, display }: Panel): number {
+  if (details.use !== 'screen' || details.glass === undefined) return WALL_ROOM;
+  return Math.min(
+    WALL_ROOM,
+    details.glass - TIP_ROOM[display.unit] - (details.mounting === 'blocks' ? details.standoff : 0),
+  );
+}
+
+/**
+ * The screw through stile and block into the wall. Where the room before the glass holds no sold length with enough
+ * thread in the wall, the shortest that has it: its tip is the farthest from the glass.
+ */
+function wallScrew(through: number, room: number, unit: Marks['unit']): ChosenScrew {
+  const gauges = [8, 10, 12, 14] as const;
+  const least = through + WALL_HOLD[unit] - 1e-9;
+  if (room >= WALL_ROOM) return chooseScrew({ gauges, through, room, unit });
+  const held = (most: number) =>
+    gauges.filter((gauge) => screwLengths(gauge, unit).some((length) => length >= least && length <= most + 1e-9));
+  const fits = held(through + room);
+  if (fits.length > 0) return chooseScrew({ gauges: fits, through, room, unit });
+  const shortest = Math.min(
+    ...gauges.flatMap((gauge) => screwLengths(gauge, unit).filter((length) => length >= least)),
+  );
+  if (!Number.isFinite(shortest)) return chooseScrew({ gauges, through, room: WALL_ROOM, unit });
+  return chooseScrew({ gauges: held(shortest), through, room: shortest - through, unit });
 }
 
 /** Heads of the two screws that hold a bracket to its stile: in the middle of its leg, or of a narrower stile. */

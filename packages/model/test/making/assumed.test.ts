@@ -48,6 +48,10 @@ describe('assumedLines', () => {
     }
   });
 
+  test('no trim is said in words', () => {
+    expect(of('Trimmed off a board')[0]?.taken).toMatch(/at one end .*, no trim at the other end$/);
+  });
+
   test('paper and sheet numbers are the office’s own', () => {
     expect(lines.map(({ what }) => what).join()).not.toMatch(/paper|drawing/i);
   });

@@ -75,6 +75,17 @@ describe('screenDetails', () => {
     expect(details.fixings.screw.length).toBeGreaterThan(inches(3));
   });
 
+  test('before glass the tip stays an inch short where an inch of thread still holds; else it is the shortest that holds', () => {
+    const tip = (glass: number) => {
+      const near = panelOf({ size: { width: 44, height: 52 }, screen: { mounting: 'blocks', standoff: 1.5, glass } });
+      return screenDetails(near).fixings.screw.length - near.stile.depth;
+    };
+    // Through 1 1/2 in of stile and 1 1/2 in of block: a 4 in screw holds an inch, its tip 2 1/2 in behind the frame.
+    expect(tip(3.5)).toBeCloseTo(inches(2.5), 6);
+    expect(tip(3)).toBeCloseTo(inches(2.5), 6);
+    expect(tip(12)).toBeGreaterThan(inches(2.5));
+  });
+
   test('all fixings bear the weight together; the weave is further from the glass than the frame', () => {
     expect(details.shear * details.fixings.places.length).toBeCloseTo(details.mass * 9.80665, 6);
     expect((details.glass?.weave ?? 0) - (details.glass?.frame ?? 0)).toBeCloseTo(
