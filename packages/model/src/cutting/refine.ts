@@ -14,7 +14,7 @@ const CHOICES = 400;
 const ITERATIONS = 3000;
 
 /** Pieces over which a plan is not tidied: the runs would take longer than they are worth. */
-const MOST_PIECES = 600;
+const MOST_PIECES = 120;
 
 /** The group with less waste, then fewer fence settings, then fewer cuts, at no more cost. */
 export async function refine(group: Group, stopped: () => boolean): Promise<Group> {
