@@ -1,4 +1,4 @@
-import type { Marks } from '../length.ts';
+import { ceilToMark, INCH, type Marks } from '../length.ts';
 import { type Gauge, screwDiameter, screwLengths } from './gauge.ts';
 
 /** A screw chosen for the pieces it joins, mm. */
@@ -30,12 +30,17 @@ export interface Joint {
 /** Thread wanted in the far piece, and the least, in diameters of the screw. NDS 12.1.5.6, for loads across the screw. */
 export const PENETRATION: { readonly wanted: number; readonly least: number } = { wanted: 10, least: 6 };
 
+/** Steps of the depth that a head is sunk, mm: 1/16 in or 1 mm; common practice, no source. */
+const BORED: Readonly<Record<Marks['unit'], number>> = { in: INCH / 16, mm: 1 };
+
 /**
  * The screw for a joint: of the first gauge that reaches it, the shortest length with ten diameters of thread in the far
  * piece, or as much as its thickness lets in. Where even six diameters cannot be had, the screw that comes nearest.
  */
 export function chooseScrew({ gauges, through, room, keep, unit }: Joint): ChosenScrew {
-  const under = keep === undefined ? through : Math.min(through, keep);
+  // Bored to a depth that a tape reads, so that list, drawing and step tell one figure.
+  const bored = keep === undefined ? 0 : ceilToMark(Math.max(0, through - keep), BORED[unit]);
+  const under = through - bored;
   const tries = gauges.map((gauge) => tryGauge(gauge, under, room, unit));
   const share = ({ penetration, diameter }: ChosenScrew) => penetration / diameter;
   const good = tries.find((screw) => share(screw) >= PENETRATION.least - 1e-9);

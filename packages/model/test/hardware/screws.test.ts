@@ -130,6 +130,12 @@ describe('screwWithdrawal', () => {
 });
 
 describe('chooseScrew', () => {
+  test('a head is sunk to a whole millimetre: 45 less 38.1 kept is bored 7', () => {
+    const screw = chooseScrew({ gauges: [8], through: 45, keep: inches(1.5), room: 60, unit: 'mm' });
+    expect(screw.counterbore).toBe(7);
+    expect(screw.through).toBe(38);
+  });
+
   test('through 1 1/2 in into plenty: No. 8 with ten diameters, 1.5 + 1.64 = 3.14, so 3 1/2 in', () => {
     const screw = chooseScrew({ gauges: [8, 10], through: inches(1.5), room: 200, unit: 'in' });
     expect(screw.gauge).toBe(8);
