@@ -1,7 +1,16 @@
 import { THIN_RIP } from '../findings/cutting.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { PartRole } from '../parts/part.ts';
-import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, type StepText } from './step.ts';
+import {
+  eachPanel,
+  fineIn,
+  isMany,
+  lengthIn,
+  type Making,
+  partFigures,
+  type StepFigure,
+  type StepText,
+} from './step.ts';
 import { trialBend } from './trial.ts';
 
 /** Steps at the saw before the stack is laid out. */
@@ -15,9 +24,18 @@ function perPercent({ built, wettest, driest, swell, shrink }: Panel['movement']
   return driest < built ? shrink / (driest - built) : undefined;
 }
 
+/** How the room to swell follows the moisture at building, for the panels that keep it in one place. */
+function moistureFigures(making: Making, here: (panel: Panel) => boolean, place: string): StepFigure[] {
+  const fine = fineIn(making);
+  const what = `${place}, for each percent drier than ${making.job.site.built} %`;
+  return eachPanel(making.panels, what, (panel) => {
+    const each = here(panel) ? perPercent(panel.movement) : undefined;
+    return each === undefined ? undefined : `${fine(each)} more; for each percent wetter as much less`;
+  });
+}
+
 function chooseWood(making: Making): StepText {
   const { job, panels, parts, plan } = making;
-  const fine = fineIn(making);
   const dust = new Set(panels.flatMap(({ spec }) => Object.values(spec.wood).map(({ wood }) => wood)));
   const boards =
     plan && plan.status !== 'impossible' ? plan.boards.reduce((sum, { count }) => sum + count, 0) : undefined;
@@ -28,17 +46,15 @@ function chooseWood(making: Making): StepText {
       harm ? [`${name}: ${harm}. Extract it and wear a mask.`] : [],
     ),
     text: [
-      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Where it settles at another figure than planned, the room over the stack changes as told below.',
+      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Where it settles at another figure than planned, what is left for the slats to swell into changes as told below.',
       `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15. A slat with a knot breaks when it is bent.`,
       ...(job.site.where === 'outdoors' ? ['Heartwood for every part: sapwood rots, whatever the wood.'] : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
       { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
-      ...eachPanel(panels, `room over the stack, for each percent drier than ${job.site.built} %`, ({ movement }) => {
-        const each = perPercent(movement);
-        return each === undefined ? undefined : `${fine(each)} more; for each percent wetter as much less`;
-      }),
+      ...moistureFigures(making, ({ courses }) => courses.gap <= 0, 'room over the stack'),
+      ...moistureFigures(making, ({ courses }) => courses.gap > 0, 'gaps between courses, all together'),
       ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
     ],
   };

@@ -487,6 +487,12 @@ describe('steps after a second reading at the bench', () => {
     expect(Math.abs(inches(Number(shown?.[1]) / Number(shown?.[2])) - each)).toBeLessThan(inches(1 / 64));
   });
 
+  test('where gaps are planned they take up the swelling, not a room over the stack', () => {
+    const gaps = text(stepsOf({ fit: { vary: 'gaps' } }), /Choose/);
+    expect(gaps).toMatch(/gaps between courses, all together, for each percent/);
+    expect(gaps).not.toMatch(/room over the stack, for/);
+  });
+
   test('tips of a screen’s screws are told beside the glass', () => {
     expect(text(stepsOf({ screen: { glass: 3 } }), /Fix the screen/)).toMatch(
       /tips of the screws.*glass planned at 3 in/,
