@@ -7,6 +7,7 @@ export {
   LengthError,
   type Marks,
   parseLength,
+  ceilToMark,
   roundToMark,
   type Unit,
 } from './length.ts';
@@ -59,7 +60,7 @@ export type { PricePer, Saw, Stock } from './cutting/stock.ts';
 export type { BraceLine } from './uses/brace.ts';
 export { type CodeFigure, ESCAPE_CODE, GUARD_CODE, POOL_CODE } from './uses/codes.ts';
 export { type DividerDetails, dividerDetails, type Faces, facesOf } from './uses/divider.ts';
-export { type Fixings, sideFixings } from './uses/fixings.ts';
+export { BRACKET, type Fixings, sideFixings } from './uses/fixings.ts';
 export { type BraceDetails, type GateDetails, gateDetails } from './uses/gate.ts';
 export { type GuardBending, type GuardDetails, type GuardOpening, guardDetails } from './uses/guard.ts';
 export { openworkOf, panelBall } from './uses/openwork.ts';

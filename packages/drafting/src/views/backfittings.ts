@@ -36,7 +36,7 @@ export interface BackPlace {
 
 /** Side of a plate and leg of a bracket as drawn, and length of a turnbuckle, mm; common practice, no source. */
 const BRACKET = 1.5 * INCH;
-const TURNBUCKLE = 6 * INCH;
+export const TURNBUCKLE: number = 6 * INCH;
 
 /** What the use of the panel fixes to its back. */
 export function backFittings(place: BackPlace): BackInk {
@@ -69,13 +69,20 @@ function named(places: readonly PanelPlace[]): PanelPlace | undefined {
   return places.toSorted((a, b) => a.x - b.x || a.y - b.y)[0];
 }
 
+/** The middle one of those at the right of the view: its name stands clear of the figures at the foot. */
+function amid(places: readonly PanelPlace[]): PanelPlace | undefined {
+  const least = Math.min(...places.map(({ x }) => x));
+  const own = places.filter(({ x }) => x < least + 1e-6).toSorted((a, b) => a.y - b.y);
+  return own[Math.floor((own.length - 1) / 2)];
+}
+
 /** Stand-off blocks, with the screw through the middle of each. */
 function blocks(place: BackPlace): BackInk {
   const { panel, parts, at, ratio } = place;
   const found = screenDetails(panel).blocks;
   if (!found) return { marks: [], notes: [] };
   const of = partOf(parts, panel, 'stand-off block')?.letter;
-  const first = named(found.places);
+  const first = amid(found.places);
   return {
     marks: found.places.flatMap(({ x, y }) => [
       ...solid(place, [x, y], [found.width, found.height], of),
@@ -84,7 +91,7 @@ function blocks(place: BackPlace): BackInk {
     notes: first
       ? [
           {
-            at: at(first.x, first.y + found.height / 4),
+            at: at(first.x, first.y - found.height * 0.3),
             text: `Stand-off block${of === undefined ? '' : ` ${of}`}, a screw through its middle`,
           },
         ]
@@ -98,11 +105,16 @@ function brackets(place: BackPlace): BackInk {
   const { places } = sideFixings(panel);
   const leg = Math.min(BRACKET, panel.stile.width);
   const inwards = ({ x }: PanelPlace): number => (x > panel.outside.width / 2 ? x - leg / 2 : x + leg / 2);
-  const first = named(places);
+  const first = amid(places);
   return {
     marks: places.flatMap((one) => solid(place, [inwards(one), one.y], [leg, BRACKET])),
     notes: first
-      ? [{ at: at(inwards(first), first.y), text: 'Angle bracket to the post, its middle at the height given' }]
+      ? [
+          {
+            at: at(inwards(first), first.y - BRACKET * 0.3),
+            text: 'Angle bracket to the post, its middle at the height given',
+          },
+        ]
       : [],
   };
 }
@@ -169,7 +181,8 @@ function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
       ...(upper
         ? [{ at: onPlate(upper, at), text: 'Plate with eye over the joint: see the upper end of the brace' }]
         : []),
-      { at: on(length / 2), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
+      // Low on the wire: the side of the hinges has the figures.
+      { at: on(length * 0.3), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
       { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle at the lower end' },
     ],
   };

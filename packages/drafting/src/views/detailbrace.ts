@@ -58,7 +58,8 @@ function braceCorner(panel: Panel, { scale, parts = [] }: SectionOptions): Drawi
   const across: StatedOptions = { display, along: (x) => at(x, 0)[0] };
   const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
   const xs = [...plate.screws, plate.eye].map(({ x }) => x);
-  const ys = [...plate.screws, plate.eye].map(({ y }) => y);
+  // The eye on the line of the joint: one size for both.
+  const ys = [...plate.screws, plate.eye].map(({ y }) => (Math.abs(y - joint) < 1e-6 ? joint : y));
   const inner = corner + inward * reach.x;
   return dimensioned({
     name: 'brace-corner',
@@ -85,12 +86,12 @@ function braceCorner(panel: Panel, { scale, parts = [] }: SectionOptions): Drawi
     ],
     sizes: {
       above: [...new Set(xs)].flatMap((x) => stated(corner, x, across)),
-      [isRight ? 'left' : 'right']: [...[...new Set(ys)].flatMap((y) => stated(top, y, up)), ...stated(top, joint, up)],
+      [isRight ? 'left' : 'right']: [...new Set([...ys, joint])].flatMap((y) => stated(top, y, up)),
     },
     notes: [
       {
         at: at(plate.from.x + (plate.to.x - plate.from.x) * (isRight ? 0.12 : 0.88), plate.from.y + 2),
-        text: 'Plate over the joint, the eye on its line; the lower end of the brace is alike, turned round',
+        text: 'Plate over the joint, the eye on the line between rail and stile; the lower end of the brace is alike, turned round',
       },
       ...(screw
         ? [

@@ -83,7 +83,7 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
 function planWords(end: Point): Mark[] {
   const text = 'looking down, stile cut';
   const narrow = textWidth(text, TEXT) + 1 > end[0];
-  return [write('note', text, [0, narrow ? BETWEEN / 2 + 1 : BETWEEN - 1.5], { height: TEXT }), ...planFacing(end)];
+  return [write('note', text, [0, narrow ? BETWEEN / 2 + 1 : BETWEEN - 2.6], { height: TEXT }), ...planFacing(end)];
 }
 
 /** The corner from the front: faces in their order from back to front, then what is hidden in the rail. */
@@ -133,12 +133,7 @@ function weaveFront(
 function screwLines(panel: Panel, at: View, scale: number): Mark[] {
   const screws = screwsOf(panel, 'rail to stile');
   if (!screws) return [];
-  // The front one in outline, the one behind it by its centre line: outlines side by side would seem to touch.
-  const places = cornerPlaces(screws, panel).toSorted((a, b) => b.z - a.z);
-  return places.flatMap(({ x }, i) => {
-    const marks = screwSide(screws, { from: at(x, 0), way: [0, -1], scale });
-    return i === 0 ? marks : marks.filter(({ role }) => role === 'centre');
-  });
+  return cornerPlaces(screws, panel).flatMap(({ x }) => screwSide(screws, { from: at(x, 0), way: [0, -1], scale }));
 }
 
 /** The joint looking down on the rail: its groove, the stile cut across, crosses at the screws. */
@@ -170,7 +165,10 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
   const { rail, stile, groove, staves, display } = panel;
   const { x } = reachOf(panel);
   const screws = screwsOf(panel, 'rail to stile');
-  const [place] = screws ? cornerPlaces(screws, panel) : [];
+  const places = screws ? cornerPlaces(screws, panel) : [];
+  const [place] = places;
+  // The one nearest the front, and the front of its head: the leader runs clear of stave and groove.
+  const front = places.toSorted((a, b) => b.z - a.z)[0];
   return [
     {
       at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2),
@@ -189,8 +187,13 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
           },
         ]
       : []),
-    ...(screws && place
-      ? [{ at: plan(place.x, place.z), text: `Two screws ${screwName(screws)}, staggered, up into the stile’s end` }]
+    ...(screws && front
+      ? [
+          {
+            at: plan(front.x, front.z + screws.fastener.diameter * 0.7),
+            text: `Two screws ${screwName(screws)}, staggered, up into the stile’s end`,
+          },
+        ]
       : []),
   ];
 }

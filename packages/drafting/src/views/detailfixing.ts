@@ -1,12 +1,20 @@
-import { type GateUse, type Panel, type Part, type ScreenUse, type ScrewRow, sideFixings } from '@wattlewright/model';
+import {
+  BRACKET,
+  ceilToMark,
+  formatLength,
+  type Panel,
+  type Part,
+  type ScreenUse,
+  sideFixings,
+} from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
 import type { Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { circle, line, polygon, rectangle } from '../path.ts';
+import { line, polygon, rectangle } from '../path.ts';
 import type { View } from '../view.ts';
 import { type StatedOptions, said, stated } from './detaildrawing.ts';
-import { screwName, screwSide, screwsOf } from './detailscrew.ts';
+import { screwName, screwReach, screwSide, screwsOf } from './detailscrew.ts';
 import { breakLine, cutFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import { planBox } from './weavesectionink.ts';
@@ -29,23 +37,24 @@ export interface FixingPlace {
   readonly side: 'left' | 'right';
 }
 
-/** What is drawn of a post, from the face that the panel meets, mm; its real size is nothing of the panel's. */
-const POST_SHOWN = 30;
+/** What is drawn of a post at the least, from the face that the panel meets, mm; its real size is nothing of the panel's. */
+export const POST_SHOWN = 30;
 
 /** Grey of a post or a wall. */
 const POST_TONE = 0.9;
 
-/** Leg of an angle bracket and thickness of its metal, mm: 1 1/2 in × 2.5 mm, common practice, no source. */
-const BRACKET = { leg: 38.1, metal: 2.5 } as const;
+/** Wood drawn beyond a screw's tip before the post is broken off, mm. */
+const PAST_TIP = 8;
 
-const frameOf = ({ panel, side }: FixingPlace): { edge: number; out: 1 | -1 } =>
+/** The panel's outer edge at the side of a fixing, x in mm, and the way from it out of the panel. */
+export const frameOf = ({ panel, side }: FixingPlace): { edge: number; out: 1 | -1 } =>
   side === 'right' ? { edge: panel.outside.width, out: 1 } : { edge: 0, out: -1 };
 
 /**
  * The face of a post that is there already, its wood toned and broken off on all other sides: neither its size nor how far
  * the panel stands in it is the panel's.
  */
-function postFace(plan: View, from: number, to: number, [z0, z1]: readonly [number, number]): Mark[] {
+export function postFace(plan: View, from: number, to: number, [z0, z1]: readonly [number, number]): Mark[] {
   const tone = rectangle(planBox(plan, [Math.min(from, to), Math.max(from, to)], [z0, z1]));
   return [
     { ...stroke('paper', tone), shade: POST_TONE },
@@ -66,22 +75,28 @@ export function postFixing(place: FixingPlace): FixingInk {
   const deep = outside.depth / 2 + BRACKET.leg + 6;
   const back = -stile.depth / 2;
   const { leg, metal } = BRACKET;
-  const inner = Math.max(stile.width * 0.15, 0);
   const bracket = polygon([
-    plan(edge - out * Math.min(leg, stile.width - inner), back),
+    plan(face - out * leg, back),
     plan(face, back),
     plan(face, back - leg),
     plan(face - out * metal, back - leg),
     plan(face - out * metal, back - metal),
-    plan(edge - out * Math.min(leg, stile.width - inner), back - metal),
+    plan(face - out * leg, back - metal),
   ]);
   const screws = screwsOf(panel, 'mounting');
   const driven = screws?.driven.find(({ x }) => x > outside.width / 2 === out > 0);
-  const reach = driven ? Math.abs(driven.x - edge) : Math.min(leg, stile.width - inner) * 0.6;
-  const into = back - leg * 0.65;
+  const reach = driven ? Math.abs(driven.x - edge) : leg * 0.6;
+  // A bought angle has its holes at one distance from the heel on both legs.
+  const into = back - (reach + gap);
+  const behind = formatLength(ceilToMark(leg + BRACKET.beyond, display.mark), display, {
+    named: true,
+    fractions: 'stacked',
+  });
+  const shown = screws ? Math.max(POST_SHOWN, screwReach(screws) - metal + PAST_TIP) : POST_SHOWN;
+  const legs = formatLength(leg, display, { named: true, fractions: 'stacked' });
   return {
     marks: [
-      ...postFace(plan, face, face + out * POST_SHOWN, [-deep, outside.depth / 2 + 6]),
+      ...postFace(plan, face, face + out * shown, [-deep, outside.depth / 2 + 6]),
       { ...stroke('edge-light', bracket), shade: 0.55 },
       stroke('edge-light', bracket),
       ...(screws
@@ -93,12 +108,12 @@ export function postFixing(place: FixingPlace): FixingInk {
     ],
     notes: [
       {
-        at: plan(face + out * POST_SHOWN * 0.6, 0),
-        text: 'Post, broken off all round: place the panel in its depth on site',
+        at: plan(face + out * shown * 0.6, 0),
+        text: `Post, broken off all round: place the panel so that the post reaches ${behind} or more behind its back`,
       },
       {
         at: plan(face - out * metal * 0.5, back - leg * 0.9),
-        text: `Angle bracket at the back${screws ? `, screws ${screwName(screws)}` : ''}`,
+        text: `Angle bracket at the back, both legs ${legs}${screws ? `, screws ${screwName(screws)}` : ''}`,
       },
     ],
     along: [
@@ -129,7 +144,10 @@ export function wallFixing(place: FixingPlace, screen: ScreenUse): FixingInk {
   const at = sideFixings(panel).places.find(({ x }) => x > outside.width / 2 === right);
   const pane = glassInk(place, screen);
   const past = edge + out * POST_SHOWN;
+  const deep = screws && at && screen.glass !== undefined ? back - at.z + screwReach(screws) : 0;
+  const tip = deep > 0 ? `; its tip ${said(deep, display)} behind the frame` : '';
   const inner = edge - out * stile.width;
+  const depth: StatedOptions = { display, along: (z) => plan(0, z)[1] };
   return {
     marks: [
       ...(screen.standoff > 0 ? cutFace(blockFace, { grain: 'end', ...(block ? { of: block.letter } : {}) }) : []),
@@ -153,82 +171,36 @@ export function wallFixing(place: FixingPlace, screen: ScreenUse): FixingInk {
         ? [{ at: plan(edge - out * stile.width * 0.15, (wall + back) / 2), text: 'Stand-off block' }]
         : []),
       ...(screws && at
-        ? [{ at: plan(at.x, at.z - stile.depth * 0.3), text: `Screw ${screwName(screws)} at each fixing` }]
+        ? [{ at: plan(at.x, at.z - stile.depth * 0.3), text: `Screw ${screwName(screws)} at each fixing${tip}` }]
         : []),
       ...pane.notes,
     ],
     along: [],
-    through: screen.standoff > 0 ? stated(wall, back, { display, along: (z) => plan(0, z)[1] }) : [],
+    through: [
+      ...(screen.standoff > 0 ? stated(wall, back, depth) : []),
+      // The two that must not meet: the pane, and the tip of the screw.
+      ...(screen.glass === undefined
+        ? []
+        : [
+            ...stated(glassPlane(panel, screen.glass), back, { ...depth, level: 1 }),
+            ...(screws && at ? stated(at.z - screwReach(screws), back, { ...depth, level: 2 }) : []),
+          ]),
+    ],
   };
 }
+
+/** The face of the pane behind the frame, z in mm. */
+const glassPlane = ({ outside }: Panel, glass: number): number => -outside.depth / 2 - glass;
 
 /** The pane of the window behind the panel, as far as the detail reaches. */
 function glassInk(place: FixingPlace, { glass }: ScreenUse): Pick<FixingInk, 'marks' | 'notes'> {
   if (glass === undefined) return { marks: [], notes: [] };
   const { panel, plan } = place;
-  const { outside, stile, display } = panel;
+  const { stile, display } = panel;
   const { edge, out } = frameOf(place);
-  const near = -outside.depth / 2 - glass;
+  const near = glassPlane(panel, glass);
   const [from, to] = [edge - out * stile.width, edge - out * stile.width * 2.2];
   const pane = [near, near - PANE].map((z) => stroke('neighbour', line(plan(from, z), plan(to, z))));
   const text = `Glass ${said(glass, display)} behind the frame`;
   return { marks: pane, notes: [{ at: plan((from + to) / 2, near - PANE / 2), text }] };
-}
-
-/** Hinge plates as drawn, mm: thickness as for the screw schedule's; knuckle radius common practice, no source. */
-const HINGE = { plate: 2.5, knuckle: 5 } as const;
-
-/** The hinge of a gate: a plate on the stile's edge, one on the post, the pin at the face that the gate swings to. */
-export function hingeFixing(place: FixingPlace, gate: GateUse): FixingInk {
-  const { panel, plan, scale } = place;
-  const { stile, display, outside } = panel;
-  const { edge, out } = frameOf(place);
-  const post = edge + out * gate.clear.hinge;
-  const way = gate.swing === 'towards the front' ? 1 : -1;
-  const pin: readonly [number, number] = [(edge + post) / 2, way * (stile.depth / 2 + HINGE.knuckle)];
-  const plate = Math.min(HINGE.plate, gate.clear.hinge / 2);
-  const plates = [
-    [edge, edge + out * plate],
-    [post - out * plate, post],
-  ] as const;
-  const screws: ScrewRow | undefined = screwsOf(panel, 'hinge to stile');
-  const across: StatedOptions = { display, along: (x) => plan(x, 0)[0] };
-  const half = outside.depth / 2 + 6;
-  return {
-    marks: [
-      ...postFace(plan, post, post + out * POST_SHOWN, [-half, half]),
-      ...plates.flatMap(([a, b]): Mark[] => {
-        const box = rectangle(planBox(plan, [a, b], [-way * stile.depth * 0.35, way * (stile.depth / 2)]));
-        return [{ ...stroke('edge-light', box), shade: 0.55 }, stroke('edge-light', box)];
-      }),
-      stroke('paper', circle(plan(...pin), HINGE.knuckle * scale)),
-      stroke('edge-light', circle(plan(...pin), HINGE.knuckle * scale)),
-      stroke('edge-light', circle(plan(...pin), HINGE.knuckle * 0.45 * scale)),
-      ...(screws
-        ? ([1, -1] as const).flatMap((z) =>
-            screwSide(screws, { from: plan(edge, (z * stile.depth) / 6), way: [-out, 0], scale }),
-          )
-        : []),
-    ],
-    notes: [
-      {
-        at: plan(post + out * POST_SHOWN * 0.6, 0),
-        text: `Hinge post, ${said(gate.clear.hinge, display)} from the leaf; latch post ${said(gate.clear.latch, display)}`,
-      },
-      {
-        at: plan(...pin),
-        text: `Hinge pin: the leaf swings ${gate.swing}. Heights of the hinges: back elevation`,
-      },
-      ...(screws
-        ? [
-            {
-              at: plan(edge - out * stile.width * 0.3, stile.depth / 6),
-              text: `Screws ${screwName(screws)} through the hinge plate`,
-            },
-          ]
-        : []),
-    ],
-    along: stated(edge, post, across),
-    through: [],
-  };
 }

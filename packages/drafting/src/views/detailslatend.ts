@@ -1,7 +1,10 @@
 import { type Panel, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewright/model';
+import { lines } from '../layout/lines.ts';
 import type { NoteTarget } from '../layout/notes.ts';
-import type { Drawing, Mark } from '../mark.ts';
-import { stroke } from '../mark.ts';
+import { LINE_STEP, TEXT } from '../layout/style.ts';
+import { arrowhead } from '../layout/terminator.ts';
+import type { Box, Drawing, Mark, Point } from '../mark.ts';
+import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
@@ -13,7 +16,7 @@ import { breakLine } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { Stretch } from './passes.ts';
 import type { SectionOptions } from './weavesection.ts';
-import { planView, stopBox, weaveInk } from './weavesectionink.ts';
+import { planView, rowBeneath, stopBox, weaveInk } from './weavesectionink.ts';
 
 /** From where to where a detail of the frame's left or right edge reaches into the first bay, mm along the panel. */
 export function edgeStretch({ outside, stile, staves }: Panel, side: 'left' | 'right'): Stretch {
@@ -54,7 +57,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
     title: `Detail ${key.letter}  ${key.title}, course ${course + 1}`,
     alt: `The end of the slat of course ${course + 1} of ${panel.name} at the left stile, looking down.`,
     scale,
-    ink: [...ink, ...planFacingOver(box)],
+    ink: [...ink, ...planFacingOver(box), ...endWords({ panel, row, plan }, box)],
     outline: box,
     sizes: {
       above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
@@ -64,7 +67,13 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
         ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
       ],
     },
-    notes: notes({ panel, row, plan, stops: stopBox(panel, partOf(parts, panel, 'stop')) }),
+    notes: notes({
+      panel,
+      row,
+      plan,
+      beneath: rowBeneath(panel, course)[0],
+      stops: stopBox(panel, partOf(parts, panel, 'stop')),
+    }),
     noteWidth: 42,
   });
 }
@@ -73,26 +82,56 @@ interface NotesOf {
   readonly panel: Panel;
   readonly row: RowBehaviour;
   readonly plan: View;
+  /** The row of the course drawn in outline beneath. */
+  readonly beneath: number | undefined;
   readonly stops: ReturnType<typeof stopBox>;
 }
 
-function notes({ panel, row, plan, stops }: NotesOf): NoteTarget[] {
+/** What the end of the slat is like. */
+function endText({ display, rows }: Panel, { bend }: RowBehaviour): string {
+  const lean = `${(Math.atan(Math.abs(bend.endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
+  const offs = rows.map((one) => Math.abs(one.bend.endOffsets[0]));
+  const farthest = Math.max(...offs) - Math.min(...offs) > display.mark / 2 ? ', the farthest of all rows' : '';
+  return `Square end ${said(Math.abs(bend.endOffsets[0]), display)} off mid-depth${farthest}, leaning ${lean}`;
+}
+
+/** Room under the plan at its right end for the word that says which side is which, mm. */
+const FACING_ROOM = 14;
+
+/** The words for a slat's end in front, under the plan: a leader to the right would run along the slat. */
+function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>, { u0, u1, v1 }: Box): Mark[] {
+  const { bend } = row;
+  const z = bend.endOffsets[0];
+  if (z <= 0) return [];
+  const [start] = slatEnds(panel, row);
+  const to = plan(panel.clear.left + start, z - panel.courses.thickness / 2);
+  const below = v1 + 3;
+  const from: Point = [to[0] - 5, below];
+  const rows = lines(endText(panel, row), Math.max(u1 - u0 - FACING_ROOM, 40));
+  return [
+    stroke('dimension', line(from, to)),
+    arrowhead(to, from),
+    ...rows.map((text, i) => write('note', text, [u0, below + (1 + i * LINE_STEP) * TEXT + 1.2], { height: TEXT })),
+  ];
+}
+
+function notes({ panel, row, plan, stops, beneath }: NotesOf): NoteTarget[] {
   const { display, clear, courses, staves } = panel;
   const { bend } = row;
   const [start] = slatEnds(panel, row);
-  const off = said(Math.abs(bend.endOffsets[0]), display);
   const x = start + staves.width + Math.min(staves.bay * 0.4, 15);
   const at = (place: number): NoteTarget['at'] => plan(clear.left + place, sampleSlat(bend, place).z);
-  const lean = `${(Math.atan(Math.abs(bend.endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
   const screws = screwsOf(panel, 'end stave to stile');
-  const offs = panel.rows.map((one) => Math.abs(one.bend.endOffsets[0]));
-  const farthest = Math.max(...offs) - Math.min(...offs) > display.mark / 2 ? ', the farthest of all rows' : '';
   return [
-    {
-      at: at(start),
-      text: `Square end ${off} off mid-depth${farthest}, leaning ${lean}`,
-      end: 'arrow',
-    },
+    ...(bend.endOffsets[0] > 0 ? [] : [{ at: at(start), text: endText(panel, row), end: 'arrow' as const }]),
+    ...(beneath === undefined
+      ? []
+      : [
+          {
+            at: plan(clear.left + x, sampleSlat((panel.rows[beneath] as RowBehaviour).bend, x).z),
+            text: 'The next course below',
+          },
+        ]),
     { at: at(x), text: `Slat ${said(courses.thickness, display)} thick, long grain` },
     ...(screws
       ? [

@@ -48,7 +48,8 @@ function onFeet(
     seenFace(rectangle(viewBox(at, [x0, y0], [x1, y1])), letter(role));
   const screws = screwsOf(panel, 'foot to bottom rail');
   const places = (screws?.places ?? []).filter(({ x }) => x > outside.width / 2);
-  const [place] = places;
+  // The outermost, towards the notes: a leader to the other would cross it.
+  const last = places.toSorted((a, b) => b.x - a.x)[0];
   const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
   const along: StatedOptions = { display, along: (x) => at(x, 0)[0] };
   return dimensioned({
@@ -75,10 +76,10 @@ function onFeet(
         at: at(right - feet.width * 0.2, -feet.height * 0.4),
         text: `Foot, ${said(feet.length, display)} long across the panel`,
       },
-      ...(screws && place
+      ...(screws && last
         ? [
             {
-              at: at(place.x, -feet.height * 0.85),
+              at: at(last.x, -feet.height * 0.85),
               text: `${places.length === 1 ? 'A screw' : 'Two screws'} ${screwName(screws)}, counterbored, one nearer the front, one nearer the back`,
             },
           ]

@@ -66,9 +66,9 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
       running: {
         origin: v(clear.bottom),
         values,
-        what: 'Lower edges of courses',
+        what: 'Courses',
         from: 'stile foot',
-        last: 'top of stack',
+        last: 'top',
         rest: COURSES,
       },
     }),

@@ -1,4 +1,4 @@
-import { type Panel, type Part, partsOf, sampleSlat } from '@wattlewright/model';
+import { bracePlates, type Panel, type Part, partsOf, sampleSlat } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import { dimensionRows } from '../layout/dimension.ts';
 import type { Size } from '../layout/rows.ts';
@@ -9,6 +9,7 @@ import { line, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { type View, view } from '../view.ts';
+import { TURNBUCKLE } from './backfittings.ts';
 import { stated } from './detaildrawing.ts';
 import { inkBox } from './elevation.ts';
 import { heightsOver, printed } from './elevationsizes.ts';
@@ -103,6 +104,7 @@ function sideInk(scene: Scene): PathMark[] {
     ...woodFace(at, face, { of: letterOf(scene, 'stile') }),
     ...hiddenWeave(scene),
     ...added.filter(near).flatMap((one) => fittingInk(scene, one)),
+    ...cableInk(scene),
   ];
 }
 
@@ -148,6 +150,30 @@ function strutInk(scene: Scene): PathMark[] {
   return woodFace(at, face, { of: part.letter, edge: 'edge-light' });
 }
 
+/** A cable brace's plates, and how far its eyes and its turnbuckle stand out behind the frame, as drawn, mm; common practice, no source. */
+const CABLE = { plate: 3, axis: 9, out: 16 } as const;
+
+/** A cable brace behind the frame: its plates, the wire, and the turnbuckle at the lower end. */
+function cableInk({ panel, at }: Scene): PathMark[] {
+  const plates = bracePlates(panel).toSorted((a, b) => b.eye.y - a.eye.y);
+  const [high, low] = plates;
+  if (!high || !low) return [];
+  const back = panel.stile.depth / 2;
+  const whole = Math.hypot(high.eye.x - low.eye.x, high.eye.y - low.eye.y);
+  const rise = (along: number): number => low.eye.y + ((high.eye.y - low.eye.y) * along) / whole;
+  const start = Math.min(panel.stile.width, panel.rail.height) * 0.6;
+  const box = (x0: number, y0: number, x1: number, y1: number): PathMark[] => {
+    const path = rectangle(faceBox(at, { x0, y0, x1, y1 }));
+    return [stroke('paper', path), stroke('edge-light', path)];
+  };
+  return [
+    ...plates.flatMap(({ from, to }) => box(back, from.y, back + CABLE.plate, to.y)),
+    stroke('edge-light', line(at(back + CABLE.axis, low.eye.y), at(back + CABLE.axis, high.eye.y))),
+    ...plates.map(({ eye }) => stroke('edge-light', line(at(back, eye.y), at(back + CABLE.axis, eye.y)))),
+    ...box(back + 2 * CABLE.axis - CABLE.out, rise(start), back + CABLE.out, rise(start + TURNBUCKLE)),
+  ];
+}
+
 /** How far the faces of a row's slat come to the front and go to the back, mm. */
 function swing({ clear, courses }: Panel, { bend }: Panel['rows'][number]): readonly [front: number, back: number] {
   const places = bend.knots.map(({ x }) => Math.min(Math.max(x, 0), clear.width));
@@ -174,7 +200,7 @@ function floorLines({ panel, at }: Scene, [u0, u1]: readonly [number, number]): 
 function depthsOver(panel: Panel, parts: readonly Part[]): readonly [front: number, back: number] {
   const half = panel.outside.depth / 2;
   const added = fittings(panel);
-  const strut = half + (strutOf({ panel, parts })?.thickness ?? 0);
+  const strut = half + (strutOf({ panel, parts })?.thickness ?? (bracePlates(panel).length > 0 ? CABLE.out : 0));
   return [Math.min(-half, ...added.map(({ to }) => -to.z)), Math.max(strut, ...added.map(({ from }) => -from.z))];
 }
 

@@ -60,7 +60,7 @@ export function weaveInk({ panel, parts, scale, course = cutPlanes(panel).down.c
 }
 
 /** The row of the nearest course beneath that the cut slat does not hide; none under the bottom course. */
-function rowBeneath({ weave }: Panel, course: number): number[] {
+export function rowBeneath({ weave }: Panel, course: number): number[] {
   const own = weave.rowOfCourse[course];
   const next = weave.rowOfCourse.slice(0, course).findLast((row) => row !== own);
   return next === undefined ? [] : [next];

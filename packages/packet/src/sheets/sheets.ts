@@ -47,10 +47,12 @@ function contentsFrom(first: number, chapters: readonly Chapter[]): string[] {
     const from = next;
     next += layouts.length;
     const charts = layouts.flatMap(({ drawings }, i) =>
-      drawings.some((drawing) => drawing.name.startsWith('weave-chart')) ? [from + i] : [],
+      drawings.some(({ name: of }) => of.startsWith('weave-chart')) ? [from + i] : [],
     );
+    // Charts that close a chapter are told apart from it.
+    const last = charts.length > 0 && charts.at(-1) === next - 1 ? (charts[0] as number) - 1 : next - 1;
     return [
-      `${name}: ${sheetsText([from, next - 1])}`,
+      ...(last < from ? [] : [`${name}: ${sheetsText([from, last])}`]),
       ...(charts.length > 0 ? [`Weave chart: ${sheetsText([charts[0] as number, charts.at(-1) as number])}`] : []),
     ];
   });
