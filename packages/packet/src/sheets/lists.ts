@@ -119,8 +119,17 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
 /** Kerfs of thinner blades that shops have, mm: 3/32 and 1/16 in, 2.4 and 1.8 mm; common practice, no source. */
 const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
 
+/** Planned once, however often a sheet is laid out. */
+const bladesOf = new WeakMap<Settled, BladeRow[]>();
+
+function thinnerBlades(settled: Settled): BladeRow[] {
+  const known = bladesOf.get(settled) ?? bladeRows(settled);
+  bladesOf.set(settled, known);
+  return known;
+}
+
 /** The same parts planned for the job's own blade and for thinner ones, by the quick planner. */
-function thinnerBlades({ job, panels, parts, plan }: Settled): BladeRow[] {
+function bladeRows({ job, panels, parts, plan }: Settled): BladeRow[] {
   const { saw, stock, offcuts, display } = job;
   if (plan.status === 'impossible') return [];
   const show = (kerf: number) => formatLength(kerf, fineMarks(display), { named: true, fractions: 'stacked' });
