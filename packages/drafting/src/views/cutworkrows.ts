@@ -10,7 +10,7 @@ export interface WorkRow {
 }
 
 /** A blank with its place: index of the board, and of the ripped length on it. */
-export interface PlacedBlank {
+interface PlacedBlank {
   readonly board: number;
   readonly ripped: number;
   readonly stage: Stage;
