@@ -80,7 +80,7 @@ export { gluedStrips } from './hardware/framejoints.ts';
 export { type Gauge, headDiameter, screwDiameter } from './hardware/gauge.ts';
 export { amountText, type HardwareLine, hardwareList, shareText } from './hardware/list.ts';
 export { type Metal, metalFor } from './hardware/metal.ts';
-export { type Drill, drillText, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
+export { type Drill, drillText, type Holes, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export { type BracePlate, bracePlates } from './hardware/braceplate.ts';
 export type { Distance, GluedJoint, JointName, Pin, ScrewRow } from './hardware/row.ts';
 export type { Plug } from './hardware/plug.ts';

@@ -69,9 +69,6 @@ export function sentence(text: string): string {
   return /[.!?]$/.test(first) ? first : `${first}.`;
 }
 
-/** What a finding says beyond its text. */
-type Said = Pick<Finding, 'figure' | 'limit' | 'judged' | 'reason' | 'mend' | 'source'>;
-
 /**
  * What a finding says beyond its text, in plain sentences: the figure and its limit, why it is one, what to do, where that
  * is from.
@@ -79,7 +76,14 @@ type Said = Pick<Finding, 'figure' | 'limit' | 'judged' | 'reason' | 'mend' | 's
  * // → ['They are 3/16 in thick; take care under 3/8 in.', 'A thin strip binds.', 'Rip it with a stop.',
  * //    'Common practice, no source.']
  */
-export function findingSentences({ figure, limit, judged, reason, mend, source }: Said): string[] {
+export function findingSentences({
+  figure,
+  limit,
+  judged,
+  reason,
+  mend,
+  source,
+}: Pick<Finding, 'figure' | 'limit' | 'judged' | 'reason' | 'mend' | 'source'>): string[] {
   const from = source.replaceAll('(from memory)', '(not checked against the printed page)');
   return [
     sentence(judged ?? `found ${figure}, wanted ${limit}`),
