@@ -12,14 +12,10 @@ export function dive(nested: Nested, rest: Rest, first: Mixture, steps: number):
   let now = rest;
   let mix = first;
   for (let step = 0; step < steps && !isDone(now); step++) {
-    const before = takes.length;
-    for (const { pattern, level } of mix.taken) {
-      const count = Math.min(Math.floor(level + 1e-4), repeats(now, pattern));
-      if (count < 1) continue;
-      takes.push({ pattern, count });
-      now = takeOff(now, pattern, count);
-    }
-    if (takes.length === before) {
+    const whole = wholeBoards(now, mix);
+    takes.push(...whole.takes);
+    now = whole.rest;
+    if (whole.takes.length === 0) {
       const take = roundOneUp(nested, now, mix);
       if (take === undefined) break;
       takes.push(take);
@@ -30,6 +26,19 @@ export function dive(nested: Nested, rest: Rest, first: Mixture, steps: number):
   }
   const end = greedy(nested, now, first.worth);
   return { takes: [...takes, ...end.takes], rest: end.rest };
+}
+
+/** The whole boards of a mixture, and what is needed after them. */
+export function wholeBoards(rest: Rest, mix: Mixture): Draft {
+  const takes: Take[] = [];
+  let now = rest;
+  for (const { pattern, level } of mix.taken) {
+    const count = Math.min(Math.floor(level + 1e-4), repeats(now, pattern));
+    if (count < 1) continue;
+    takes.push({ pattern, count });
+    now = takeOff(now, pattern, count);
+  }
+  return { takes, rest: now };
 }
 
 /** The pattern of the mixture nearest to a whole board that still yields most of its board's worth. */

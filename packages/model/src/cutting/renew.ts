@@ -1,8 +1,8 @@
 import { type Mixture, mixture, type Rest } from './bound.ts';
 import { chances } from './chance.ts';
 import { correctedGreedy } from './correction.ts';
-import { better } from './dive.ts';
-import { boardOf, costOfTakes, type Draft, isDone, repeats, type Take, takeOff } from './greedy.ts';
+import { better, wholeBoards } from './dive.ts';
+import { boardOf, costOfTakes, type Draft, isDone, type Take, takeOff } from './greedy.ts';
 import type { Nested } from './nested.ts';
 import { yieldOf } from './pricing.ts';
 
@@ -22,14 +22,10 @@ export function holdWhole(nested: Nested, rest: Rest, first: Mixture): Held {
   const takes: Take[] = [];
   let [now, mix] = [rest, first];
   for (;;) {
-    const before = takes.length;
-    for (const { pattern, level } of mix.taken) {
-      const count = Math.min(Math.floor(level + 1e-4), repeats(now, pattern));
-      if (count < 1) continue;
-      takes.push({ pattern, count });
-      now = takeOff(now, pattern, count);
-    }
-    if (takes.length === before || isDone(now)) return { takes, rest: now, mix };
+    const whole = wholeBoards(now, mix);
+    takes.push(...whole.takes);
+    now = whole.rest;
+    if (whole.takes.length === 0 || isDone(now)) return { takes, rest: now, mix };
     mix = mixture(nested, now, { known: mix.known, rounds: 25 });
   }
 }
