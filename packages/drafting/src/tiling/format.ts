@@ -68,22 +68,12 @@ export function format(drawing: Drawing, ask: Ask): Format | undefined {
   const marked = drawing.marks.flatMap((mark) =>
     mark.kind === 'path' && MARKS.includes(mark.role) ? [boxOf(pointsOf(mark.path))] : [],
   );
-  const cuts = {
-    u: evenJoints({
-      whole: whole.u,
-      window: window.u,
-      overlap,
-      texts: boxes.map((box): Span => [box.u0, box.u1]),
-      marks: marked.map((box): Span => [box.u0, box.u1]).filter(isShort),
-    }),
-    v: evenJoints({
-      whole: whole.v,
-      window: window.v,
-      overlap,
-      texts: boxes.map((box): Span => [box.v0, box.v1]),
-      marks: marked.map((box): Span => [box.v0, box.v1]).filter(isShort),
-    }),
+  const joints = (along: 'u' | 'v') => {
+    const span = (box: (typeof boxes)[number]): Span => [box[`${along}0`], box[`${along}1`]];
+    const [texts, marks] = [boxes.map(span), marked.map(span).filter(isShort)];
+    return evenJoints({ whole: whole[along], window: window[along], overlap, texts, marks });
   };
+  const cuts = { u: joints('u'), v: joints('v') };
   return {
     paper,
     width,

@@ -1,21 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { makingOrder, partsOf, type Step, screwSchedule, solve } from '../../src/index.ts';
-import { inches, jobOf, panelOf } from '../support.ts';
-
-function stepsOf(panel: object, rest: object = {}): Step[] {
-  const job = jobOf({ size: { width: '44 1/2', height: 52 }, ...panel }, rest);
-  const panels = solve(job);
-  return makingOrder(job, { panels, parts: partsOf(panels, { spare: job.spare }) });
-}
-
-function place(steps: readonly Step[], title: RegExp): number {
-  return steps.findIndex((step) => title.test(step.title));
-}
-
-/** All that a step says, on one line. */
-function said({ cautions: warned, text, figures }: Step): string {
-  return [...warned, ...text, ...figures.map(({ what, value }) => `${what} ${value}`)].join(' ');
-}
+import { type Step, screwSchedule } from '../../src/index.ts';
+import { inches, panelOf } from '../support.ts';
+import { place, said, stepsOf } from './steps.ts';
 
 describe('makingOrder, what the bench asks', () => {
   const text = (steps: readonly Step[], title: RegExp) => said(steps[place(steps, title)] as Step);
