@@ -4,8 +4,8 @@ import { defineConfig } from 'vitest/config';
 export default defineConfig({
   ssr: { resolve: { conditions: ['@wattlewright/source', 'module', 'node', 'development|production'] } },
   test: {
-    testTimeout: 600_000,
-    hookTimeout: 900_000,
+    testTimeout: 120_000,
+    hookTimeout: 120_000,
     projects: [
       { extends: true, test: { name: 'model', root: 'packages/model', include: ['test/**/*.test.ts'] } },
       { extends: true, test: { name: 'drafting', root: 'packages/drafting', include: ['test/**/*.test.ts'] } },

@@ -49,8 +49,7 @@ export function namedRuns(
   { up = false }: RunOptions = {},
 ): RunInk {
   const away = up ? -1 : 1;
-  const placed: Named[] = [];
-  for (const run of runs) placed.push(place(run, placed, low, high));
+  const placed = placedNames(runs, low, high);
   const marks = placed.flatMap(({ run, at, u0, level }): Mark[] => {
     const down = v + away * (1.4 + level * LEVEL);
     const base = up ? down - DESCENT * TEXT : down + (ASCENT + 0.1) * TEXT;
@@ -74,18 +73,45 @@ export function namedRuns(
   return { marks, v1: levels === 0 ? v : v + away * tall };
 }
 
-function place(run: Run, placed: readonly Named[], low: number, high: number): Named {
+/** Names in places of their own: from one end, from the other, or, where leaders stand too close for both, across them. */
+function placedNames(runs: readonly Run[], low: number, high: number): readonly Named[] {
+  const backwards = [...runs].reverse();
+  return (
+    placedBy(runs, low, high, false) ?? placedBy(backwards, low, high, false) ?? placedBy(runs, low, high, true) ?? []
+  );
+}
+
+/** `undefined` where some name finds no place; with `across` leaders may pass names, so that each finds one. */
+function placedBy(runs: readonly Run[], low: number, high: number, across: boolean): Named[] | undefined {
+  const placed: Named[] = [];
+  for (const run of runs) {
+    const next = place(run, placed, { low, high, across });
+    if (next === undefined) return undefined;
+    placed.push(next);
+  }
+  return placed;
+}
+
+function place(
+  run: Run,
+  placed: readonly Named[],
+  { low, high, across }: { readonly low: number; readonly high: number; readonly across: boolean },
+): Named | undefined {
   const width = textWidth(run.text, TEXT);
   const at = (run.u0 + run.u1) / 2;
   const clamp = (u: number): number => Math.max(low, Math.min(u, high - width));
-  for (let level = 0; ; level++)
+  // Below the lowest name nothing changes any more.
+  const lowest = placed.reduce((most, { level }) => Math.max(most, level + 1), 0);
+  for (let level = 0; level <= lowest; level++)
     for (const u0 of [clamp(at - width / 2), clamp(at - 1), clamp(at - width + 1)]) {
       const u1 = u0 + width;
       const blocked = placed.some((other) => {
         if (other.level === level) return u0 < other.u1 + CLEAR && other.u0 < u1 + CLEAR;
+        if (across) return false;
         if (other.level < level) return at > other.u0 - CLEAR && at < other.u1 + CLEAR;
         return other.at > u0 - CLEAR && other.at < u1 + CLEAR;
       });
       if (!blocked) return { run, at, u0, u1, level };
     }
+  return undefined;
 }
