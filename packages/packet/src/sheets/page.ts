@@ -67,7 +67,8 @@ export function onPaper(page: Page, make: (page: Page) => readonly Layout[]): Pa
   ]);
 }
 
-function attempt<T>(make: () => T): T | TooLarge {
+/** What is made, or the word that it fits no sheet of the paper. */
+export function attempt<T>(make: () => T): T | TooLarge {
   try {
     return make();
   } catch (error) {

@@ -10,6 +10,7 @@ import {
   panelNotes,
   runMaker,
   sideMaker,
+  TooLarge,
   type ViewMaker,
   verticalSectionMaker,
   weaveBayMaker,
@@ -17,7 +18,7 @@ import {
 } from '@wattlewright/drafting';
 import { layRuns, type Panel, type Settled } from '@wattlewright/model';
 
-import { onPaper, type PacketLayout, type Page } from './page.ts';
+import { attempt, onPaper, type PacketLayout, type Page } from './page.ts';
 
 /** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
 export function shopSheets(settled: Settled, page: Page): PacketLayout[] {
@@ -56,14 +57,17 @@ function insideLayouts(panel: Panel, parts: Settled['parts'], on: Page): Layout[
   const details = detailMakers(panel, parts).map(remembering);
   const ofStave = details.filter(({ name }) => STAVE_DETAILS.includes(name));
   const others = details.filter(({ name }) => !STAVE_DETAILS.includes(name));
-  const ways = [
+  const tried = [
     [plan, [upright], details],
     [plan, [upright, ...ofStave], others],
     [plan, [half(upright), ...ofStave.map(half)], others],
     [plan, [half(upright), ...details.map(half)]],
     [[...plan, upright], details],
     [[...plan, upright, ...details]],
-  ].map((groups) => groups.flatMap((items) => arrangeLayouts(items, on)));
+  ].map((groups) => attempt(() => groups.flatMap((items) => arrangeLayouts(items, on))));
+  // One way that does not fit the paper leaves the others.
+  const ways = tried.filter((way): way is Layout[] => !(way instanceof TooLarge));
+  if (ways.length === 0) throw tried[0];
   const size = (layouts: readonly Layout[]): number =>
     layouts.flatMap(({ drawings }) => drawings).reduce((sum, { scale }) => sum + Math.log(scale), 0);
   const largest = Math.max(...ways.map(size));

@@ -23,6 +23,15 @@ describe('shopSheets', () => {
     },
   );
 
+  test.each(['tern-hollow-window', 'larch-deck-guard', 'wash-house-gate', 'studio-divider'])(
+    'the drawings of %s stay on the paper that its job names',
+    (name) => {
+      const settled = settledOf(example(name));
+      const layouts = shopSheets(settled, pageFor(settled.job));
+      expect(layouts.flatMap(({ outgrew }) => outgrew ?? [])).toEqual([]);
+    },
+  );
+
   test('a bay that would come out no larger than in the section is left out', () => {
     const panel = { name: 'P', size: { width: 1000, height: 700 }, stave: { count: 2 } };
     const scales = scalesOf(JSON.stringify({ job: 'Two staves', unit: 'mm', panels: [panel] }));
