@@ -35,13 +35,15 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
   const { parts, plan, panels, job } = settled;
   const { display, saw, stock, offcuts } = job;
   const mass = panels.reduce((sum, panel) => sum + massOf(panel).mass * panel.count, 0);
+  // Planned once, however often a sheet is laid out.
+  const blades = thinnerBlades(settled);
   const lists: readonly List[] = [
     ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
     ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
     ['Shopping list', 'text', (room) => shopping(settled, room)],
     ['Cut sheets', 'text', (room) => cutSheets(plan, { parts, display, saw, ...room })],
     ['At the saw', 'text', (room) => sawWork(plan, { parts, display, saw, stock, offcuts, ...room })],
-    ['Yield', 'text', (room) => [yields(settled, room)]],
+    ['Yield', 'text', (room) => [yields(settled, blades, room)]],
     ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
   // On large paper all of them lie wide.
@@ -99,10 +101,9 @@ function shopping(settled: Settled, room: Room): Drawing[] {
 }
 
 /** What becomes of the wood bought: it stands after the cuts, where there is room. */
-function yields(settled: Settled, room: Room): Drawing {
-  const { plan, job } = settled;
+function yields({ plan, job }: Settled, blades: readonly BladeRow[], room: Room): Drawing {
   const { display, currency } = job;
-  return yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades: thinnerBlades(settled) });
+  return yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades });
 }
 
 function hardwareRows({ job, panels }: Settled): HardwareRow[] {
@@ -119,17 +120,8 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
 /** Kerfs of thinner blades that shops have, mm: 3/32 and 1/16 in, 2.4 and 1.8 mm; common practice, no source. */
 const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
 
-/** Planned once, however often a sheet is laid out. */
-const bladesOf = new WeakMap<Settled, BladeRow[]>();
-
-function thinnerBlades(settled: Settled): BladeRow[] {
-  const known = bladesOf.get(settled) ?? bladeRows(settled);
-  bladesOf.set(settled, known);
-  return known;
-}
-
 /** The same parts planned for the job's own blade and for thinner ones, by the quick planner. */
-function bladeRows({ job, panels, parts, plan }: Settled): BladeRow[] {
+function thinnerBlades({ job, panels, parts, plan }: Settled): BladeRow[] {
   const { saw, stock, offcuts, display } = job;
   if (plan.status === 'impossible') return [];
   const show = (kerf: number) => formatLength(kerf, fineMarks(display), { named: true, fractions: 'stacked' });
