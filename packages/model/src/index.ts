@@ -45,7 +45,7 @@ export {
   sideAt,
   weaveDepth,
 } from './panel/panel.ts';
-export { slatReach } from './panel/reach.ts';
+export { weaveReach } from './panel/reach.ts';
 export { type SlatHeights, solve } from './panel/solve.ts';
 
 // Parts
@@ -203,3 +203,4 @@ export {
 } from './cutting/plantext.ts';
 export type { CuttingInput } from './cutting/problem.ts';
 export { type PlanLimits, type PlanOptions, type PlanProgress, planCutsQuick } from './cutting/quick.ts';
+export { slatReach } from './weave/reach.ts';

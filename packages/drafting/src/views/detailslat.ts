@@ -102,9 +102,3 @@ export function slatAcross(
   const { z, slope } = sampleSlat(row.bend, x);
   return { z, through: thickness * Math.hypot(1, slope) };
 }
-
-/** The least and the greatest z that a slat's faces reach in a stretch, as seen along the panel, mm. */
-export function slatReach(row: RowBehaviour, stretch: Stretch, thickness: number): readonly [number, number] {
-  const faces = samples(row, stretch).map(({ z, slope }) => [z, thickness / 2 / Math.hypot(1, slope)] as const);
-  return [Math.min(...faces.map(([z, half]) => z - half)), Math.max(...faces.map(([z, half]) => z + half))];
-}

@@ -1,9 +1,9 @@
-import type { Panel, Part, RowBehaviour } from '@wattlewright/model';
+import { type Panel, type Part, type RowBehaviour, slatReach } from '@wattlewright/model';
 import type { Mark } from '../mark.ts';
 import { polygon, rectangle } from '../path.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { cutPlanes } from './detailkey.ts';
-import { slatAcross, slatReach } from './detailslat.ts';
+import { slatAcross } from './detailslat.ts';
 import { cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import { stopBox } from './weavesectionink.ts';
@@ -73,7 +73,7 @@ function slatInk(ink: UprightInk): Mark[] {
   const shapes = rows.map((row: RowBehaviour) => {
     const { z, through } = slatAcross(row, x, t);
     return {
-      reach: slatReach(row, [0, x], t),
+      reach: slatReach(row.bend, { from: 0, to: x, thickness: t }),
       cut: [z - through / 2, z + through / 2] as const,
       of: (partOf(parts, panel, 'slat', row.cutLength) ?? partOf(parts, panel, 'slat'))?.letter,
     };

@@ -1,6 +1,6 @@
 import { ceilToMark } from '../length.ts';
 import { type Panel, weaveDepth } from '../panel/panel.ts';
-import { slatReach } from '../panel/reach.ts';
+import { weaveReach } from '../panel/reach.ts';
 import { panelRule, type Rule } from './rule.ts';
 import { lengthText, unlikeLengths } from './words.ts';
 
@@ -66,7 +66,7 @@ export const endRules: readonly Rule[] = [
     reason: 'where a row ends with two neighbours on one side nothing presses the end of the slat to its stave',
     source: 'the shape of the bent slat',
     judge: (panel) => {
-      const { front, back } = slatReach(panel);
+      const { front, back } = weaveReach(panel);
       const out = Math.max(front, back);
       const half = panel.outside.depth / 2;
       if (out <= half + 1e-9 || out <= weaveDepth(panel) / 2 + 1e-9) return undefined;
@@ -91,7 +91,7 @@ export const endRules: readonly Rule[] = [
     judge: (panel) => {
       const off = wallBehind(panel);
       if (off === undefined) return undefined;
-      const behind = slatReach(panel).back - panel.outside.depth / 2;
+      const behind = weaveReach(panel).back - panel.outside.depth / 2;
       if (behind <= off + 1e-6) return undefined;
       const [figure, limit] = unlikeLengths(behind, off, panel.display);
       const packer = ceilToMark(behind + PACKER_ROOM - off, panel.display.mark);

@@ -1,5 +1,5 @@
 import type { Panel } from '../panel/panel.ts';
-import { slatReach } from '../panel/reach.ts';
+import { weaveReach } from '../panel/reach.ts';
 import { strutThickness } from './brace.ts';
 
 /** Size over everything that is made, mm; hardware such as hinges and brackets left out. */
@@ -15,7 +15,7 @@ export interface Overall {
 export function overallOf(panel: Panel): Overall {
   const { outside, details } = panel;
   const half = outside.depth / 2;
-  const { front, back } = slatReach(panel);
+  const { front, back } = weaveReach(panel);
   const strut = details.use === 'gate' && details.brace.kind === 'strut' ? strutThickness(panel) : 0;
   const cap = details.use === 'guard' ? details.cap : undefined;
   const feet = details.use === 'divider' ? details.feet : undefined;
