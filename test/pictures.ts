@@ -64,6 +64,10 @@ try {
     await picture(name, alone(found(drawingNamed(window, name), name)), scratch);
   const guard = await example('larch-deck-guard');
   await picture('run', alone(found(drawingNamed(guard, 'run'), 'run')), scratch);
+  const gate = await example('wash-house-gate');
+  await picture('brace-corner', alone(found(drawingNamed(gate, 'brace-corner'), 'brace-corner')), scratch);
+  const divider = await example('studio-divider');
+  await picture('foot', alone(found(drawingNamed(divider, 'foot'), 'foot')), scratch);
   const sheets = packetSheets(window);
   const sheet = (title: RegExp) =>
     found(
