@@ -98,6 +98,9 @@ function endText({ display, rows }: Panel, { bend }: RowBehaviour): string {
 /** Room under the plan at its right end for the word that says which side is which, mm. */
 const FACING_ROOM = 14;
 
+/** The narrowest column the words about a slat's end are set in, mm. */
+const LEAST_ROOM = 40;
+
 /** The words for a slat's end in front, under the plan: a leader to the right would run along the slat. */
 function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>, { u0, u1, v1 }: Box): Mark[] {
   const { bend } = row;
@@ -105,9 +108,11 @@ function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>,
   if (z <= 0) return [];
   const [start] = slatEnds(panel, row);
   const to = plan(panel.clear.left + start, z - panel.courses.thickness / 2);
-  const below = v1 + 3;
+  const room = u1 - u0 - FACING_ROOM;
+  // A narrow plan has no room beside that word: the text goes under it.
+  const below = v1 + 3 + (room < LEAST_ROOM ? TEXT * LINE_STEP : 0);
   const from: Point = [to[0] - 5, below];
-  const rows = lines(endText(panel, row), Math.max(u1 - u0 - FACING_ROOM, 40));
+  const rows = lines(endText(panel, row), Math.max(room, LEAST_ROOM));
   return [
     stroke('dimension', line(from, to)),
     arrowhead(to, from),
