@@ -43,8 +43,8 @@ export interface SettleOptions {
   readonly limits?: PlanLimits;
   /** Hears of each better plan or bound. */
   readonly onProgress?: (progress: PlanProgress) => void;
-  /** Ends the search for a better plan with the best so far. */
-  readonly signal?: AbortSignal;
+  /** Ends the search for a better plan with the best so far; an `AbortSignal` will do. */
+  readonly signal?: { readonly aborted: boolean };
 }
 
 /**

@@ -16,6 +16,6 @@ export interface World {
   readonly today: () => string;
   /** Asks a person and gives the answer, trimmed. */
   readonly ask: (question: string) => Promise<string>;
-  /** Fires when the person asks to stop; long work then ends with what it has. */
-  readonly interrupted: AbortSignal;
+  /** Becomes `aborted` when the person asks to stop; long work then ends with what it has. */
+  readonly interrupted: { readonly aborted: boolean };
 }

@@ -118,18 +118,21 @@ async function search(group: Group, stage: Stage, watch: Watch): Promise<Group> 
   const { cells } = group;
   if (stage.is === 'solve') return solve(group, stage, watch);
   if (!group.done) return group;
-  if (stage.is === 'restart') return restart(group, Math.min(stage.starts, Math.floor((8 * RENEWED) / cells / 50)));
-  return renewed(group, stage.over, Math.min(stage.rounds, Math.floor(RENEWED / cells)));
+  if (stage.is === 'restart') {
+    return restart(group, Math.min(stage.starts, Math.floor((8 * RENEWED) / cells / 50)), watch.stopped);
+  }
+  return renewed(group, stage, watch.stopped);
 }
 
 /** The group with its open boards renewed, or with all where it no longer has those that the mixture held. */
-function renewed(group: Group, over: 'open' | 'all', rounds: number): Group {
-  const { nested, held, mix, draft } = group;
-  const holds = over === 'open' && held.takes.every((take, i) => draft.takes[i] === take);
+function renewed(group: Group, stage: Extract<Stage, { is: 'renew' }>, stopped: () => boolean): Group {
+  const { nested, held, mix, draft, cells } = group;
+  const rounds = Math.min(stage.rounds, Math.floor(RENEWED / cells));
+  const holds = stage.over === 'open' && held.takes.every((take, i) => draft.takes[i] === take);
   const from = holds ? held : { takes: [], rest: group.rest, mix };
   const first = { takes: draft.takes.slice(from.takes.length), rest: draft.rest };
   const bound = roundUp(from.mix.bound, nested.problem.costStep);
-  const open = renew(nested, from.rest, first, { worth: mix.worth, bound, rounds });
+  const open = renew(nested, from.rest, first, { worth: mix.worth, bound, rounds, stopped });
   return improved(group, { takes: [...from.takes, ...open.takes], rest: open.rest });
 }
 

@@ -102,11 +102,11 @@ const SHIFT = 0.01;
  * The best of further plans, each from the mixture at costs shifted a little, so that other whole boards are held. Their
  * bound stays that of the true costs.
  */
-export function restart(group: Group, starts: number): Group {
+export function restart(group: Group, starts: number, stopped = () => false): Group {
   const { nested, rest, mix, bound } = group;
   const chance = chances(2);
   let best = group;
-  for (let n = 0; n < starts && !(best.done && best.cost <= bound); n++) {
+  for (let n = 0; n < starts && !(best.done && best.cost <= bound) && !stopped(); n++) {
     const shifts = new Map(nested.problem.boards.map((board) => [board, 1 + SHIFT * (2 * chance() - 1)]));
     const cost = ({ boards }: BoardRoom, b: number): number =>
       (boards[b]?.cost ?? 0) * (shifts.get(boards[b] as Board) ?? 1);

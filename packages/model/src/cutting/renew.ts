@@ -36,6 +36,8 @@ export interface Renewal {
   /** Nothing costs less: work ends when the draft costs no more. */
   readonly bound: number;
   readonly rounds: number;
+  /** Asked each round; work ends when it says so. */
+  readonly stopped?: () => boolean;
 }
 
 /** Boards taken apart at once, at most. */
@@ -49,13 +51,14 @@ const DRAFTS = 3;
  * over; keeps what costs no more. Chance comes from a fixed seed, so the same draft is renewed the same way. After
  * Shaw's large neighbourhoods, Principles and Practice of Constraint Programming 1998.
  */
-export function renew(nested: Nested, rest: Rest, first: Draft, { worth, bound, rounds }: Renewal): Draft {
+export function renew(nested: Nested, rest: Rest, first: Draft, renewal: Renewal): Draft {
   if (!isDone(first.rest)) return first;
+  const { worth, bound, rounds, stopped = () => false } = renewal;
   const chance = chances(1);
   let boards = single(first.takes);
   let best = first;
   let cost = costOfTakes(nested, boards);
-  for (let round = 0; round < rounds && cost > bound && boards.length > 1; round++) {
+  for (let round = 0; round < rounds && cost > bound && boards.length > 1 && !stopped(); round++) {
     const size = 2 + Math.floor(chance() * Math.min(MOST_APART - 1, boards.length - 1));
     const apart = poorest(nested, boards, { worth, size, chance });
     const kept = boards.filter((_, i) => !apart.has(i));

@@ -151,6 +151,27 @@ describe('planCuts on shop jobs', () => {
     expect(heard).toEqual([plan.cost]);
   });
 
+  test('planCuts asked to stop in the middle ends there with the best plan so far', async () => {
+    const job = { parts: screens([[44, 40, 1]]), stock: yard(), offcuts: [], saw: saw() };
+    const readsUntil = async (last: number) => {
+      let reads = 0;
+      const signal = {
+        get aborted() {
+          return ++reads > last;
+        },
+      };
+      return { plan: await planCuts({ ...job, signal }), reads };
+    };
+    const whole = await readsUntil(Number.POSITIVE_INFINITY);
+    expect(whole.reads).toBeGreaterThan(20);
+    const half = Math.floor(whole.reads / 2);
+    const { plan, reads } = await readsUntil(half);
+    sawUp(plan, job);
+    expect(reads - half).toBeLessThan(8);
+    expect(plan.cost).toBeLessThanOrEqual(planCutsQuick(job).cost);
+    expect(plan.cost).toBeGreaterThanOrEqual(whole.plan.cost);
+  });
+
   test('planCuts with more effort never costs more', async () => {
     const job = { parts: screens([[44, 40, 1]]), stock: yard(), offcuts: [], saw: saw() };
     const costs = [planCutsQuick(job).cost];
