@@ -34,6 +34,7 @@ export { locateProblems, readJob } from './job/read.ts';
 export { jobSchema } from './job/schema.ts';
 
 // Solving
+export { type DrainHoles, drainHoles } from './panel/drains.ts';
 export {
   type Change,
   type Courses,
