@@ -132,7 +132,6 @@ function notes(panel: Panel, at: View): NoteTarget[] {
 /** How the cover strips stand to the faces of the rail. */
 function coverPlace({ cover, rail, display }: Panel): string {
   const inset = rail.depth / 2 - cover.face - cover.thickness;
-  if (cover.proud > 0) return `proud of the rail’s faces by ${saidFine(cover.proud, display)}`;
   return inset > FLUSH ? `${saidFine(inset, display)} in from the rail’s faces` : 'flush with the rail’s faces';
 }
 

@@ -1,4 +1,5 @@
 import { metalFor } from '../hardware/metal.ts';
+import { depthForStrips, hidingHeight } from '../panel/cover.ts';
 import type { Panel } from '../panel/panel.ts';
 import { woodNamed } from '../wood/species.ts';
 import type { Wood } from '../wood/wood.ts';
@@ -50,31 +51,31 @@ export const woodRules: readonly Rule[] = [
   }),
   panelRule({
     code: 'dry-opening',
-    reason: 'in the dry season the stack shrinks and light shows over it unless strips hide the joint',
+    reason: 'a stack shrinks in the dry season and leaves the room that it has to swell into',
     source: 'Wood Handbook FPL-GTR-190, ch. 13',
     judge: (panel) => {
       const { courses, cover, movement, display } = panel;
       if (courses.gap > 0 || movement.dryOpening <= cover.height + 1e-6) return undefined;
-      const [figure, limit] = unlikeLengths(movement.dryOpening, cover.height, display);
+      const strips = cover.height > 0;
+      const [opening, hidden] = unlikeLengths(movement.dryOpening, cover.height, display);
+      const height = lengthText(hidingHeight(movement.dryOpening, display), display);
       // Strips were wanted, but the ends of the top course stand out too far for them to lie on the rail.
-      const blocked = cover.height <= 0 && cover.reach > 0;
+      const blocked = !strips && cover.reach > 0;
       return {
         level: 'caution',
-        text: 'The joint over the stack opens further in the dry season than its cover hides.',
-        figure,
-        limit,
-        judged: (found, hidden) =>
-          `It opens to ${found}; ${
-            cover.height > 0
-              ? `the strips hide ${hidden}`
-              : blocked
-                ? `no strip can hide it, since the top course reaches ${lengthText(cover.reach, display)} from mid-depth, past what the rail bears`
-                : 'there are no strips to hide it'
-          }`,
+        text: strips
+          ? 'The joint over the stack opens further in the dry season than the strips over it hide.'
+          : 'In the dry season light shows over the top course.',
+        figure: opening,
+        limit: strips ? hidden : 'no gap to be seen',
+        judged: (found, limit) =>
+          strips
+            ? `It opens to ${found}; the strips hide ${limit}`
+            : `The joint opens to ${found}${blocked ? `, and nothing can be fixed over it, since the top course reaches ${lengthText(cover.reach, display)} from mid-depth, past what the rail bears` : ', and nothing hides it'}`,
         field: 'top.cover',
         mend: blocked
-          ? 'a deeper frame, or a top course that begins and ends with a single stave, or stops at the stiles that hold the ends in'
-          : 'higher cover strips, a deeper frame to make room for them, or less room at the top',
+          ? `a frame ${lengthText(depthForStrips(panel), display)} deep, which has room for strips of wood over the joint; or a top course that begins and ends with a single stave, or stops at the stiles that hold the ends in`
+          : `${strips ? 'strips' : 'strips under the top rail'} ${height} high, or less room at the top`,
       };
     },
   }),

@@ -13,11 +13,9 @@ const STEP = 8 * INCH;
 /** Cover strips pinned up into the top rail; none where they are glued alone. */
 export function coverStrips({ cover, clear, outside, rail, spec, display }: Panel): JointToScrew[] {
   if (cover.height <= 0) return [];
-  // In the middle of what of the strip lies on the rail.
-  const bears = cover.thickness - cover.proud;
-  const pin = choosePin({ through: cover.height, thickness: bears }, display.unit);
+  const pin = choosePin({ through: cover.height, thickness: cover.thickness }, display.unit);
   if (!pin) return [];
-  const z = cover.face + bears / 2;
+  const z = cover.face + cover.thickness / 2;
   const left = clear.left + (clear.width - cover.length) / 2;
   const y = outside.height - rail.height - cover.height;
   const end = display.unit === 'in' ? INCH : 25;
@@ -30,7 +28,7 @@ export function coverStrips({ cover, clear, outside, rail, spec, display }: Pane
       along: 'y',
       outward: true,
       into: spec.wood.rail.wood,
-      edge: bears / 2,
+      edge: cover.thickness / 2,
       end,
       where: `plumb up the middle of each strip’s lower edge into the rail; from its left end: ${lengthsText(
         xs.map((x) => x - left),
@@ -105,12 +103,12 @@ export function gluedStrips(panel: Panel): GluedJoint[] {
     }`;
   const stop = stopThickness(panel);
   return [
-    ...(cover.height > 0 && !choosePin({ through: cover.height, thickness: cover.thickness - cover.proud }, unit)
+    ...(cover.height > 0 && !choosePin({ through: cover.height, thickness: cover.thickness }, unit)
       ? [
           {
             joint: 'cover strip to top rail' as const,
             where: 'along its upper edge to the rail, and its ends to the stiles; never to a slat',
-            why: why(cover.thickness - cover.proud),
+            why: why(cover.thickness),
           },
         ]
       : []),

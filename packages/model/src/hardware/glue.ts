@@ -19,7 +19,7 @@ export const BOTTLE: number = 0.25;
 export function glueFor(panel: Panel): GlueAmount {
   const { stile, rail, cover, site, display } = panel;
   const corners = 4 * stile.width * Math.min(stile.depth, rail.depth);
-  const strips = 2 * cover.length * (cover.thickness - cover.proud);
+  const strips = 2 * cover.length * cover.thickness;
   const plugs = screwSchedule(panel).reduce(
     (sum, { plug, count }) => sum + (plug ? count * Math.PI * plug.diameter * plug.depth : 0),
     0,

@@ -103,6 +103,7 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
         stack: file.measured.stack,
         thickness: file.measured.thickness ?? file.slat?.thickness ?? (inch ? (3 / 16) * INCH : 5),
         broken: file.measured.broken ?? 0,
+        uncut: file.measured.uncut ?? [],
       },
     }),
   };
@@ -111,7 +112,7 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
 function completeCover({ at, assume }: PanelContext): 'auto' {
   assume.note(
     [...at, 'top', 'cover'],
-    'as much as the dry season opens',
+    'the widest gap of the dry season and a lap',
     'strips under the top rail hide the room left for swelling',
   );
   return 'auto';

@@ -1,4 +1,5 @@
 import type { Assumed, Job } from '../job/job.ts';
+import type { Panel } from '../panel/panel.ts';
 
 /** Something that the job left open, in words for the bench: what, what was taken, why, and of which panels. */
 export interface AssumedLine {
@@ -103,10 +104,14 @@ interface Told extends AssumedLine {
   readonly key: string;
 }
 
-/** What was assumed, once for all panels alike and together where it is of one thing; in the order of the job. */
-export function assumedLines(job: Job): AssumedLine[] {
+/**
+ * What was assumed, once for all panels alike and together where it is of one thing; in the order of the job.
+ * @param panels the panels solved, where they are: of a panel that gets no cover strips none are told
+ */
+export function assumedLines(job: Job, panels: readonly Pick<Panel, 'name' | 'cover'>[] = []): AssumedLine[] {
+  const bare = new Set(panels.filter(({ cover }) => cover.height <= 0).map(({ name }) => name));
   const told: Told[] = [];
-  for (const one of oncePerPanels(job)) {
+  for (const one of oncePerPanels(job, bare)) {
     const at = told.findIndex(({ key }) => key === one.key);
     const before = told[at];
     if (!before) told.push(one);
@@ -120,13 +125,14 @@ function joined(before: string, more: string): string {
 }
 
 /** Every field once for the panels that it was assumed alike of. */
-function oncePerPanels({ assumed, panels }: Job): Told[] {
+function oncePerPanels({ assumed, panels }: Job, bare: ReadonlySet<string>): Told[] {
   const groups = new Map<string, Assumed & { readonly field: string; readonly names: readonly string[] }>();
   for (const one of assumed) {
     const field = one.path.replace(/^panels\[\d+\]\.?/, '').replace(/\[\d+\]/g, '');
     if (OFFICE.test(one.path)) continue;
     const panel = /^panels\[(\d+)\]/.exec(one.path);
     const name = panel ? panels[Number(panel[1])]?.name : undefined;
+    if (field === 'top.cover' && name !== undefined && bare.has(name)) continue;
     const key = [field, one.value, one.reason].join('|');
     const before = groups.get(key)?.names ?? [];
     groups.set(key, { ...one, field, names: name === undefined ? before : [...before, name] });

@@ -19,11 +19,6 @@ export function coverStripSteps(making: Making): StepText[] {
       text: [
         `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. ${glued.length === panels.length ? 'Their ends are to touch' : `Take a shaving off their ends, so that they pass between`} the ${stops ? 'strips' : 'stiles'}${glued.length === panels.length ? ' and are glued there when the rail goes on' : glued.length > 0 ? '; where they are glued alone take none off: their ends touch and are glued too' : ''}.`,
         'Their inner faces stand clear of the top course all along, its leaning ends included. Plane a block to the distance between them and set both strips by it.',
-        ...(panels.some(({ cover }) => cover.proud > 0)
-          ? [
-              'Where the frame leaves less than a strip needs, they stand out a little beyond the faces of the rail, by as much as told below. Ease their outer arris there.',
-            ]
-          : []),
       ],
       figures: [
         ...eachPanel(panels, 'between the two strips', ({ cover }) => show(2 * cover.face)),
@@ -41,7 +36,6 @@ export function coverStripSteps(making: Making): StepText[] {
 
 /** How the outer faces of the strips stand to the faces of the rail. */
 function placeText({ cover, rail }: Panel, show: (length: number) => string): string {
-  if (cover.proud > 0) return `${show(cover.proud)} beyond the face of the rail`;
   const inset = rail.depth / 2 - cover.face - cover.thickness;
   return inset > 0.05 ? `${show(inset)} in from the face of the rail` : 'flush with the face of the rail';
 }

@@ -5,14 +5,25 @@ import { slatReach } from '../weave/reach.ts';
 import type { Courses, Movement, Panel, RowBehaviour } from './panel.ts';
 
 /**
- * Sizes of cover strips, mm; common practice, no source. `play` is left on either side of the weave; a strip thinner than
- * `least` splits when it is pinned, one thicker than `most` only adds weight; `bears` is the least of it that lies on the
- * rail; thickness goes by `step`.
+ * Sizes of cover strips, mm; common practice, no source. `lap` is hidden beyond the gap at its widest, and their height goes
+ * by `bench`; `play` is left on either side of the weave; one thicker than `most` only adds weight; `bears` is the least that
+ * lies on the rail; thickness goes by `step`.
  */
 const SIZES = {
-  mm: { play: 1, least: 5, most: 12, bears: 3, step: 0.5, fine: 0.5 },
-  in: { play: INCH / 32, least: (3 * INCH) / 16, most: INCH / 2, bears: INCH / 8, step: INCH / 32, fine: INCH / 64 },
+  mm: { lap: 3, bench: 1, play: 0.8, most: 12, bears: 3, step: 0.5, fine: 0.5 },
+  in: {
+    lap: INCH / 8,
+    bench: INCH / 8,
+    play: INCH / 32,
+    most: INCH / 2,
+    bears: INCH / 8,
+    step: INCH / 32,
+    fine: INCH / 64,
+  },
 } as const;
+
+/** Strips of panels alike in depth that differ in thickness by no more than this are all made the thinner, mm. */
+const ALIKE = 1;
 
 /** Width of a stop strip along the panel: enough to nail without splitting, common practice, no source; mm. */
 export const STOP_WIDTH = 12.7;
@@ -36,26 +47,54 @@ interface UnderTheRail {
 
 /**
  * Strips under the top rail, front and back alike, outside all that the top courses reach, leaning ends and bows counted,
- * with play; flush with the rail's face. Where less than the least thickness is left they stand proud of it by what lacks;
- * where a strip would hardly touch the rail, since the slats' ends stand out too far, there are none.
+ * with play; flush with the rail's face, so that the frame's faces stay flat. Unless the job gives their height they hide the
+ * gap of the driest season and a lap. Where a strip would hardly touch the rail, since the slats' ends stand out too far,
+ * there are none.
  */
 export function coverStrips(under: UnderTheRail): Panel['cover'] {
   const { spec, courses, movement, display, clearWidth } = under;
-  const { play, least, most, bears, step, fine } = SIZES[display.unit];
-  const wanted = spec.cover === 'auto' ? (courses.gap > 0 ? 0 : movement.dryOpening) : spec.cover;
-  const none = { height: 0, thickness: 0, face: 0, proud: 0, length: 0, reach: 0 };
-  if (wanted <= 0) return none;
-  const height = Math.ceil(wanted / display.mark - 1e-9) * display.mark;
+  const { play, most, bears, step, fine } = SIZES[display.unit];
+  const none = { height: 0, thickness: 0, face: 0, length: 0, reach: 0 };
+  const given = spec.cover !== 'auto';
+  if (given ? spec.cover <= 0 : courses.gap > 0 || movement.dryOpening <= 0) return none;
+  const height = given ? ceilToMark(spec.cover, display.mark) : hidingHeight(movement.dryOpening, display);
   const reach = reachUnder(under, height);
   const half = spec.rail.depth / 2;
   const room = half - reach - play;
   if (room < bears - 1e-9) return { ...none, reach };
   const stop = stopThickness({ spec, stile: { ...spec.stile, length: 0 }, courses }) > 0 ? STOP_WIDTH : 0;
   const length = clearWidth - 2 * stop;
-  if (room >= most) return { height, thickness: most, face: half - floorToMark(room, fine), proud: 0, length, reach };
-  const proud = Math.max(0, ceilToMark(least - room, fine));
-  const thickness = proud > 0 ? least : Math.max(least, floorToMark(room, step));
-  return { height, thickness, face: half + proud - thickness, proud, length, reach };
+  if (room >= most) return { height, thickness: most, face: half - floorToMark(room, fine), length, reach };
+  const thickness = Math.max(bears, floorToMark(room, step));
+  return { height, thickness, face: half - thickness, length, reach };
+}
+
+/** Height of strips that hide a gap so wide and a lap, mm. */
+export function hidingHeight(gap: number, { unit, mark }: Marks): number {
+  const { lap, bench } = SIZES[unit];
+  return ceilToMark(gap + lap, Math.max(bench, mark));
+}
+
+/** Depth of the frame in which strips would lie on the rail, past what the top courses reach, mm. */
+export function depthForStrips({ cover, display }: Pick<Panel, 'cover' | 'display'>): number {
+  const { play, bears } = SIZES[display.unit];
+  return ceilToMark(2 * (cover.reach + play + bears), display.mark);
+}
+
+/** The panels with strips of one thickness where frames of one depth want strips nearly alike: one part, one setting. */
+export function alikeStrips<P extends Pick<Panel, 'rail' | 'cover'>>(panels: readonly P[]): P[] {
+  const flush = ({ rail, cover }: P) =>
+    cover.height > 0 && Math.abs(rail.depth / 2 - cover.face - cover.thickness) < 1e-6;
+  return panels.map((panel) => {
+    const { rail, cover } = panel;
+    if (!flush(panel)) return panel;
+    const kin = panels.filter((other) => flush(other) && Math.abs(other.rail.depth - rail.depth) < 1e-6);
+    const kept: number[] = [];
+    for (const each of kin.map(({ cover: of }) => of.thickness).sort((one, other) => one - other))
+      if (each - (kept.at(-1) ?? Number.NEGATIVE_INFINITY) > ALIKE + 1e-6) kept.push(each);
+    const thickness = kept.findLast((each) => each <= cover.thickness + 1e-6) as number;
+    return { ...panel, cover: { ...cover, thickness, face: rail.depth / 2 - thickness } };
+  });
 }
 
 /** How far from mid-depth the courses reach that come under a strip so high when the stack is at its highest, mm. */

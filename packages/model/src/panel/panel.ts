@@ -1,4 +1,4 @@
-import type { OpeningGaps, PanelSpec, Site, UseDetails } from '../job/job.ts';
+import type { OpeningGaps, PanelSpec, Site, UncutPart, UseDetails } from '../job/job.ts';
 import type { Marks } from '../length.ts';
 import type { SlatBend } from '../weave/bend.ts';
 import type { Side, Weave } from '../weave/pattern.ts';
@@ -74,14 +74,12 @@ export interface Movement {
   readonly grooveClearance: { readonly built: number; readonly wettest: number; readonly driest: number };
 }
 
-/** Strips under the top rail, front and back alike, that hide the allowance; height 0 for none. mm. */
+/** Strips under the top rail, front and back alike, that hide the allowance, flush with its faces or behind; height 0: none. mm. */
 export interface CoverStrips {
   readonly height: number;
   readonly thickness: number;
   /** From mid-depth to the inner face; the weave passes inside it with play. */
   readonly face: number;
-  /** How far they stand out beyond the rail's face; 0 where they are flush with it or behind it. */
-  readonly proud: number;
   readonly length: number;
   /** How far from mid-depth the courses under them reach; 0 where no strips are wanted. */
   readonly reach: number;
@@ -122,6 +120,10 @@ export interface Panel {
   readonly asBuilt?: {
     readonly changes: readonly Change[];
     readonly broken: number;
+    /** Parts not cut yet when the slats were measured. */
+    readonly uncut: readonly UncutPart[];
+    /** The panel as planned, before its slats were measured. */
+    readonly planned: Panel;
     /** Outside height now less the height asked for. */
     readonly heightOff: number;
   };

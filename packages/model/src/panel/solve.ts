@@ -5,7 +5,7 @@ import { weaveSides } from '../weave/pattern.ts';
 import { changesOf, measuredCourses } from './asbuilt.ts';
 import { bendRows, seasons, slatChange } from './behaviour.ts';
 import { closeCourses, type HeightToClose } from './courses.ts';
-import { coverStrips } from './cover.ts';
+import { alikeStrips, coverStrips } from './cover.ts';
 import type { Courses, Panel } from './panel.ts';
 import { layStaves, type NoRoom } from './staves.ts';
 
@@ -26,7 +26,7 @@ export function solve(job: Job, settled: SlatHeights = {}): Panel[] {
     return [];
   });
   if (problems.length > 0) throw new JobError(problems);
-  return panels;
+  return alikeStrips(panels);
 }
 
 /** What is asked of the height of one panel, as `closeCourses` and the cutting plan's choice of slat height take it. */
@@ -53,11 +53,19 @@ function solvePanel(job: Job, spec: PanelSpec, slatHeight: number | undefined): 
   const real = measuredCourses(courses, { ...ask, measured });
   const now = assemble(job, spec, width, real);
   if ('field' in now) return now;
+  // Slats that are cut do not grow.
+  const rows = now.rows.map((row, i) => ({
+    ...row,
+    cutLength: Math.min(row.cutLength, planned.rows[i]?.cutLength ?? row.cutLength),
+  }));
   return {
     ...now,
+    rows,
     asBuilt: {
-      changes: changesOf(planned, now),
+      changes: changesOf(planned, { ...now, rows }),
       broken: measured.broken,
+      uncut: measured.uncut,
+      planned,
       heightOff: now.outside.height - spec.size.height,
     },
   };

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { assumedLines } from '../../src/index.ts';
+import { assumedLines, solve } from '../../src/index.ts';
 import { jobOf } from '../support.ts';
 
 const size = { width: 40, height: 50 };
@@ -54,5 +54,25 @@ describe('assumedLines', () => {
 
   test('paper and sheet numbers are the office’s own', () => {
     expect(lines.map(({ what }) => what).join()).not.toMatch(/paper|drawing/i);
+  });
+
+  test('cover strips are told of the panels that get them, and of no other', () => {
+    const own = (weave: string) => ({ size: { width: 1800, height: 900 }, stave: { count: 12 }, weave });
+    const two = jobOf(
+      { size },
+      {
+        unit: 'mm',
+        panels: [
+          { name: 'A', ...own('plain') },
+          { name: 'B', ...own('two-over-two basket') },
+        ],
+      },
+    );
+    const panels = solve(two);
+    expect(panels.map(({ cover }) => cover.height > 0)).toEqual([true, false]);
+    const told = assumedLines(two, panels).filter(({ what }) => what === 'Cover strips');
+    expect(told.map((line) => line.panels)).toEqual([['A']]);
+    const without = panels.map((panel) => ({ ...panel, cover: { ...panel.cover, height: 0 } }));
+    expect(JSON.stringify(assumedLines(two, without))).not.toContain('strip');
   });
 });

@@ -28,16 +28,14 @@ export function makingSheets({ job, panels, parts, plan, findings }: Settled, pa
       { kind: 'step', text: title },
       ...before.map((caution): Block => ({ kind: 'caution', text: caution })),
       ...text.map((more): Block => ({ kind: 'bullet', text: more })),
-      ...(figures.length > 0 ? [{ kind: 'figures' as const, text: '', rows: figureRows(figures) }] : []),
+      ...(figures.length > 0 ? [{ kind: 'figures' as const, text: '', rows: figureRows(figures, panels) }] : []),
     ],
   );
   const pages = prosePages({
     name: 'making',
     title: 'Making order',
     alt: 'The steps of making the panels, in order.',
-    blocks: [...(stops.length > 0 ? [{ kind: 'stop' as const, text: beforeTheFirstCut(stops) }] : []), ...steps].map(
-      lettered,
-    ),
+    blocks: [...beforeTheFirstCut(stops), ...steps].map(lettered),
     columns: page.columns,
     together: true,
     ...textRoom(page.text),
@@ -45,19 +43,35 @@ export function makingSheets({ job, panels, parts, plan, findings }: Settled, pa
   return sheetsOf(pages, page.text, page, 'Making order');
 }
 
-function beforeTheFirstCut(stops: readonly Finding[]): string {
-  const points = stops.map(({ where, text }) => `${where}: ${text}`).join(' ');
+/** What forbids the first cut, each point for itself. */
+function beforeTheFirstCut(stops: readonly Finding[]): Block[] {
+  if (stops.length === 0) return [];
   const count = stops.length === 1 ? 'One point is' : `${stops.length} points are`;
-  return `STOP Do not cut yet. ${count} to be settled first, as the findings say. ${points}`;
+  return [
+    { kind: 'stop', text: `STOP Do not cut yet. ${count} to be settled first, as the findings say.`, keep: true },
+    ...stops.map(({ where, text }, i): Block => ({
+      kind: 'bullet',
+      text: `${where}: ${text}`,
+      keep: i < stops.length - 1,
+    })),
+  ];
 }
 
-/** What holds for all panels first, then what is each panel's own, under its name. */
-function figureRows(figures: readonly StepFigure[]): FigureRow[] {
-  const places = [...new Set(figures.map(({ where }) => where))].sort((a, b) => Number(a !== '') - Number(b !== ''));
-  return places.flatMap((place) => [
-    ...(place === '' ? [] : [[place, ''] as const]),
-    ...figures.filter(({ where }) => where === place).map(({ what, value }) => [what, value] as const),
-  ]);
+/** Most panels that share one row of figures: a row is not broken. Common practice, no source. */
+const MOST_IN_ROW = 12;
+
+/** A row for each figure, in their order: its value, or where panels differ a line for each value under their names, in the job's order. */
+function figureRows(figures: readonly StepFigure[], panels: readonly Panel[]): FigureRow[] {
+  const first = ({ where }: StepFigure): number =>
+    panels.findIndex(({ name }) => where === name || where.startsWith(`${name}, `));
+  return [...new Set(figures.map(({ what }) => what))].flatMap((what): FigureRow[] => {
+    const own = figures.filter((figure) => figure.what === what).toSorted((a, b) => first(a) - first(b));
+    const said = own.map(({ where, value }) => (where === '' ? value : `${where}: ${value}`));
+    return Array.from({ length: Math.ceil(said.length / MOST_IN_ROW) }, (_, i) => [
+      i === 0 ? what : `${what}, continued`,
+      said.slice(i * MOST_IN_ROW, (i + 1) * MOST_IN_ROW).join('\n'),
+    ]);
+  });
 }
 
 /**
@@ -73,7 +87,7 @@ export function closingSheets({ job, findings, panels }: Settled, page: Page): L
   const blocks: Block[] = [
     { kind: 'heading', text: 'Findings' },
     ...(findings.length > 0 ? findings.flatMap(findingBlocks) : [none]),
-    ...assumedBlocks(job),
+    ...assumedBlocks(job, panels),
     ...cautions(job).flatMap(({ title, lines }): Block[] => [
       { kind: 'heading', text: title },
       ...lines.map((text): Block => ({ kind: 'bullet', text })),
@@ -104,8 +118,8 @@ function findingBlocks(finding: Finding): Block[] {
 }
 
 /** What was assumed, a line for each thing; nothing where the job says it all. */
-function assumedBlocks(job: Settled['job']): Block[] {
-  const lines = assumedLines(job);
+function assumedBlocks(job: Settled['job'], panels: readonly Panel[]): Block[] {
+  const lines = assumedLines(job, panels);
   if (lines.length === 0) return [];
   return [
     { kind: 'heading', text: 'Assumed, since the job does not say' },
