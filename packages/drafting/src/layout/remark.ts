@@ -14,6 +14,8 @@ export interface Rows {
   /** How far it reaches outward from the outline, mm; give it as `start` to what comes outside it. */
   readonly depth: number;
   readonly chains: Chain[];
+  /** What its caller is to print about it, where the caller asked for that. */
+  readonly aside?: string;
 }
 
 /** Rows and what must still be said about them, which is printed outside all rows of the side, clear of their lines. */

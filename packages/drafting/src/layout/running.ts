@@ -55,6 +55,8 @@ export interface RunningOptions {
   readonly start?: number;
   /** Positions where extension lines of rows further out will pass, paper mm along the side. */
   readonly through?: readonly number[];
+  /** What must be said stands in `aside`, for the caller to print; beside the row unless given. */
+  readonly aside?: boolean;
 }
 
 /** A shown position and its place. */
@@ -65,8 +67,11 @@ interface Shown extends Place {
 /** How many positions make one shown, tried in turn until the texts have room. */
 const STEPS = [1, 2, 3, 4, 5, 10, 20, 25, 50, 100, 200, 500, 1000];
 
-/** A text is pushed along the side by no more than this, mm, before the row is thinned. */
-const MOST_PUSHED = 8;
+/**
+ * A text is pushed along the side by no more than this, mm, before the row is thinned: less than half of the way to the
+ * next, so that it stands beside its own line. Those at the ends of a thinned row may give way further.
+ */
+const MOST_PUSHED = { within: 1.7, ends: 8 } as const;
 
 /** Pushed less than this, mm, a text is where it belongs. */
 const STRAIGHT = 0.05;
@@ -104,7 +109,8 @@ function layRunning(options: RunningOptions): Unsaid {
     bounds: union([frame.box(low - STROKE_HALF, high + STROKE_HALF, 0, end), ...tops]),
     depth: end,
     chains: [],
-    remarks: options.what === '' ? [] : [remark],
+    remarks: options.what === '' || options.aside ? [] : [remark],
+    ...(options.aside && options.what !== '' && { aside: remark }),
   };
 }
 
@@ -117,7 +123,7 @@ function thin(options: RunningOptions): { readonly shown: readonly Shown[]; read
   let most: { shown: Shown[]; remark: string } | undefined;
   for (const step of STEPS) {
     if (step > 1 && step >= counted && most) break;
-    const chosen = [...values.keys()].filter((i) => i % step === 0 || i >= counted - 1);
+    const chosen = chosenOf(values.length, counted, step);
     const wanted = [
       { value: { at: origin, text: '0' }, i: -1 },
       ...chosen.flatMap((i) => {
@@ -139,12 +145,22 @@ function thin(options: RunningOptions): { readonly shown: readonly Shown[]; read
       options,
       chosen.filter((i) => !missing.has(i)),
     );
-    const far = Math.max(0, ...shown.map(({ at, line: to }) => Math.abs(at - to)));
-    if (missing.size === 0 && far <= MOST_PUSHED) return { shown, remark };
+    if (missing.size === 0 && put.every(({ i, one }) => isNear(one, i > 0 && i < counted - 1)))
+      return { shown, remark };
     if (!most || shown.length > most.shown.length) most = { shown, remark };
   }
   return most as { shown: Shown[]; remark: string };
 }
+
+/** Every so many of the positions with the first, the last and what comes after; none so near the last that the two would crowd. */
+function chosenOf(all: number, counted: number, step: number): number[] {
+  return Array.from({ length: all }, (_, i) => i).filter(
+    (i) => i >= counted - 1 || (i % step === 0 && (i === 0 || counted - 1 - i >= Math.ceil(step / 2))),
+  );
+}
+
+const isNear = ({ at, line: to }: Place, within: boolean): boolean =>
+  Math.abs(at - to) <= (within ? MOST_PUSHED.within : MOST_PUSHED.ends);
 
 /** What is measured, from where, and which of it is shown. `shown` holds places in the list of values. */
 function remarkOf({ values, what, from, last, rest }: RunningOptions, shown: readonly number[]): string {
@@ -206,6 +222,7 @@ export function dimensionSide(
     depth: Math.max(inner.depth, outer.depth),
     chains: outer.chains,
     remarks: [...inner.remarks, ...outer.remarks],
+    ...(unsaid.aside !== undefined && { aside: unsaid.aside }),
   };
   return say(both, frame);
 }

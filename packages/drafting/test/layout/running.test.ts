@@ -40,6 +40,19 @@ describe('runningRow', () => {
     expect(bent.length).toBeGreaterThan(0);
   });
 
+  // Twenty texts of 4.05 mm at 3.4 mm overrun by 13 mm: the outer ones would stand beside the lines of others.
+  it('shows every second where texts would stand beside lines of others, and tells the caller instead of printing it', () => {
+    const values = every(3.4, 20);
+    const rows = dimensionSide({
+      side: 'left',
+      outline,
+      sizes: [],
+      running: { origin: 0, values, ...told, aside: true },
+    });
+    expect(textsOf(rows.marks).map(({ text }) => text)).toEqual('0 1 3 5 7 9 11 13 15 17 19 20'.split(' '));
+    expect(rows.aside).toBe('Left edges of staves 1, 3, 5 … 19, 20 from the left edge; the stick has all');
+  });
+
   it('all texts stand on the same side of their lines', () => {
     const values = [...every(5, 10), { at: 51, text: 'top' }];
     const { marks } = runningRow({ side: 'right', outline, origin: 0, values, ...told, through: [54] });
