@@ -11,6 +11,8 @@ export interface Line {
   readonly keep: boolean;
   /** Whether a step starts here. */
   readonly starts?: boolean;
+  /** What is said again over this line where it stands at the top of a column, such as the title of the step that goes on. */
+  readonly again?: readonly Line[];
 }
 
 /** A column as it is filled. */
@@ -54,6 +56,11 @@ export function columnsOf(all: readonly Line[], { height, lost }: Fill): Column[
     columns.push({ marks, height: used, lines: count });
     [marks, used, count] = [[], 0, 0];
   };
+  const put = ({ marks: ink, above, height: own }: Line): void => {
+    const gap = used === 0 ? 0 : above;
+    marks.push(...moved(ink, { du: 0, dv: used + gap }));
+    used += gap + own;
+  };
   for (let i = 0; i < all.length; ) {
     let end = i + 1;
     while (end < all.length && (all[end - 1] as Line).keep) end++;
@@ -65,9 +72,9 @@ export function columnsOf(all: readonly Line[], { height, lost }: Fill): Column[
     if (used > 0 && moves) turn();
     for (const one of run) {
       if (used > 0 && used + one.above + one.height > height) turn();
-      const above = used === 0 ? 0 : one.above;
-      marks.push(...moved(one.marks, { du: 0, dv: used + above }));
-      used += above + one.height;
+      // Not where the column would then hold nothing else.
+      if (used === 0 && heightOf(one.again ?? []) + one.above + one.height <= height) (one.again ?? []).forEach(put);
+      put(one);
       count += 1;
     }
     i = end;
@@ -85,7 +92,7 @@ export function balanced(
   const before = full.slice(0, Math.max(0, Math.ceil(full.length / columns) - 1) * columns);
   const last = all.slice(before.reduce((sum, column) => sum + column.lines, 0));
   // Nothing lower than its longest run of lines that stay together.
-  let [low, high] = [Math.max(0, ...runsOf(last).map(heightOf)), height];
+  let [low, high] = [Math.max(0, ...runsOf(last).map((run) => heightOf([...(run[0]?.again ?? []), ...run]))), height];
   if (low >= high || columns < 2) return full;
   for (let turn = 0; turn < 20; turn++) {
     const middle = (low + high) / 2;

@@ -42,22 +42,40 @@ export interface ProseOptions {
 /** Between columns, mm. */
 const GUTTER = 8;
 
+/** Lines of a bullet that is not broken. Common practice, no source. */
+const SHORT = 8;
+
 /** Hanging indent of steps, bullets and cautions, mm. */
 const INDENT = 7;
 
 /**
  * Running text in columns on as many pages as it takes; the upper left corner of each is at the origin. A heading stays with
- * what follows, and no block leaves its first or last line alone in a column.
+ * what follows, no block leaves its first or last line alone in a column, and neither a bullet of a few lines nor a caution
+ * with what is said further of it is broken. A short table stands with the text before it. Where a step, or what a heading is over, goes on in another
+ * column, its title is said again: `7. Mark the rails, continued`.
  */
 export function prosePages(options: ProseOptions): Drawing[] {
   const { name, title, alt, blocks, width, height, columns = 1 } = options;
   const measure = (width - (columns - 1) * GUTTER) / columns;
   let step = 0;
+  let over: readonly Line[] = [];
   const all = blocks.flatMap((block, i) => {
     if (block.kind === 'step') step += 1;
-    const own = linesOf(block, measure, step);
-    const held = block.keep || blocks[i + 1]?.kind === 'more';
-    return held ? own.map((one) => ({ ...one, keep: true })) : own;
+    const titles = isTitled(block);
+    if (titles) over = [];
+    const next = blocks[i + 1]?.kind;
+    const laid = linesOf(block, measure, step);
+    const isWhole =
+      block.kind === 'caution' ||
+      (block.kind === 'more' && blocks[i - 1]?.kind === 'caution') ||
+      (block.kind === 'bullet' && laid.length <= SHORT);
+    const own = laid.map((one, k, { length }) => ({
+      ...one,
+      keep: one.keep || block.keep === true || next === 'more' || (k < length - 1 ? isWhole : next === 'figures'),
+      again: [...over, ...(one.again ?? [])],
+    }));
+    if (titles) over = linesOf({ ...block, text: `${block.text}, continued` }, measure, step);
+    return own;
   });
   const { full, lost } = options.together
     ? wholeSteps(all, { height, columns })
@@ -80,12 +98,18 @@ export function prosePages(options: ProseOptions): Drawing[] {
   });
 }
 
-function linesOf({ kind, text, rows = [] }: Block, measure: number, step: number): Line[] {
+/** Whether a block is a title: a heading, or a step whose text is not a sentence. */
+function isTitled({ kind, text }: Block): boolean {
+  return kind === 'heading' || (kind === 'step' && !/[.:;]$/.test(text));
+}
+
+function linesOf(block: Block, measure: number, step: number): Line[] {
+  const { kind, text, rows = [] } = block;
   if (kind === 'figures') return figuresOf(rows, measure);
   if (kind === 'stop') return framed(text, measure);
   const size = kind === 'heading' ? TEXT_LARGE : TEXT;
   const indent = kind === 'heading' || kind === 'paragraph' ? 0 : INDENT;
-  const isTitle = kind === 'heading' || (kind === 'step' && !/[.:;]$/.test(text));
+  const isTitle = isTitled(block);
   const weight = isTitle ? 'semibold' : 'regular';
   const name = kind === 'caution' ? (LEVEL.exec(text)?.[0] ?? 'CAUTION') : '';
   const words = name === '' || text.startsWith(name) ? text : `${name} ${text}`;
@@ -109,14 +133,24 @@ function linesOf({ kind, text, rows = [] }: Block, measure: number, step: number
   });
 }
 
-/** The first two figures stay together, and a name with what follows it. */
+/** As many figures of one name, or of none, stay together as can be taken in at a glance. Common practice, no source. */
+const FEW = 6;
+
+/** Figures: those of one name stay with it, and together where they are few; of many at least two stand in a column. */
 function figuresOf(rows: readonly FigureRow[], measure: number): Line[] {
-  return figureLines(rows, INDENT, measure).map(({ marks, height, heads }, i) => ({
-    marks,
-    height,
-    above: i === 0 ? spaceAbove('figures') : 0,
-    keep: heads || (i === 0 && rows.length > 1),
-  }));
+  const laid = figureLines(rows, INDENT, measure);
+  let [head, first]: [Line | undefined, number] = [undefined, 0];
+  return laid.map(({ marks, height, heads }, i) => {
+    const above = i === 0 ? spaceAbove('figures') : 0;
+    if (heads) [head, first] = [undefined, i + 1];
+    const end = laid.findIndex((one, k) => k > i && one.heads);
+    const last = (end < 0 ? laid.length : end) - 1;
+    const isFew = last - first < FEW || i === first || i === last - 1;
+    const again = head && i > first ? [head] : [];
+    const one: Line = { marks, height, above, keep: heads || (i < last && isFew), again };
+    if (heads) head = one;
+    return one;
+  });
 }
 
 /** From the frame of a stop to its text, mm. */

@@ -134,6 +134,53 @@ describe('prosePages', () => {
     expect(textsOf(second?.marks ?? []).at(-1)?.text).toBe('It has none.');
   });
 
+  it('what goes on in another column has its title said again over it; the first column says it once', () => {
+    const bullets = Array.from({ length: 8 }, (_, i): Block => ({ kind: 'bullet', text: `Stave ${i}.` }));
+    const [first, second] = prosePages({
+      ...base,
+      blocks: [step('Set the staves'), ...bullets],
+      width: 80,
+      height: 30,
+    });
+    const texts = (page: typeof first) => textsOf(page?.marks ?? []).map(({ text }) => text);
+    expect(texts(first).slice(0, 2)).toEqual(['1.', 'Set the staves']);
+    expect(texts(second).slice(0, 4)).toEqual(['1.', 'Set the staves, continued', '•', 'Stave 4.']);
+  });
+
+  it('a short table stands with the text before it; of a long one no row stands alone', () => {
+    const rows = (count: number) => Array.from({ length: count }, (_, i) => [`stave ${i}`, `${i}`] as const);
+    const pagesOf = (count: number, height: number) =>
+      prosePages({
+        ...base,
+        blocks: [
+          step('Plane'),
+          { kind: 'bullet', text: 'All.' },
+          step('Mark'),
+          { kind: 'bullet', text: 'Both rails.' },
+          { kind: 'figures', text: '', rows: rows(count) },
+        ],
+        width: 80,
+        height,
+      }).map(({ marks }) => textsOf(marks).map(({ text }) => text));
+    // Down to the last bullet the text takes some 26 mm, and a row 5.35.
+    const [first, second] = pagesOf(3, 40);
+    expect(first).not.toContain('Mark');
+    expect(second).toEqual(expect.arrayContaining(['Mark', 'Both rails.', 'stave 0', 'stave 2']));
+    for (let height = 40; height < 90; height += 1)
+      for (const page of pagesOf(9, height)) {
+        const own = page.filter((text) => /^stave/.test(text));
+        expect(own.length).not.toBe(1);
+      }
+  });
+
+  it('a caution is not broken', () => {
+    const caution: Block = { kind: 'caution', text: 'Hands off the blade. '.repeat(12).trim() };
+    const [whole] = prosePages({ ...base, blocks: [caution], width: 80, height: 100 });
+    const count = textsOf(whole?.marks ?? []).length;
+    const pages = prosePages({ ...base, blocks: [step('One.'), caution], width: 80, height: 38 });
+    expect(pages.map(({ marks }) => textsOf(marks).length)).toEqual([2, count]);
+  });
+
   it('a stop is framed all round, and its frame is not broken', () => {
     const text = `STOP, Gate: ${'the latch is in the air '.repeat(6).trim()}.`;
     const [page] = prosePages({ ...base, blocks: [{ kind: 'stop', text }], width: 80, height: 100 });
@@ -174,12 +221,15 @@ describe('prosePages', () => {
       maxLength: 40,
     });
     const block = fc.record({ kind, text: words.map((some) => some.join(' ')) });
+    // A title that is said again begins as the title does, with its number.
+    const again = / ?t\d+(?: (?!t\d)[a-z]+)*, continued/g;
     fc.assert(
-      fc.property(fc.array(block, { maxLength: 12 }), fc.integer({ min: 1, max: 3 }), (blocks, columns) => {
+      fc.property(fc.array(block, { maxLength: 12 }), fc.integer({ min: 1, max: 3 }), (some, columns) => {
+        const blocks = some.map(({ kind: of, text }, i): Block => ({ kind: of, text: `t${i} ${text}` }));
         const pages = prosePages({ ...base, blocks, width: 180, height: 60, columns });
         const printed = pages.flatMap(({ marks }) => textsOf(marks).map(({ text }) => text));
         const said = printed.filter((text) => !/^(\d+\.|•|CAUTION)$/.test(text)).join(' ');
-        expect(said).toBe(blocks.map(({ text }) => text).join(' '));
+        expect(said.replaceAll(again, '').trim()).toBe(blocks.map(({ text }) => text).join(' '));
         for (const { marks, bounds } of pages) {
           expect(bounds.v1).toBeLessThanOrEqual(60 + 1e-9);
           expect(faultsOf(marks)).toEqual([]);

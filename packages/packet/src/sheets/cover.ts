@@ -9,10 +9,11 @@ import {
   type Pane,
   paneBox,
   pictureMaker,
+  printable,
   prosePages,
   runMaker,
 } from '@wattlewright/drafting';
-import { formatLength, layRuns, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
+import { formatLength, layRuns, lettersCut, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
 
 import { weightText } from './amounts.ts';
 import { makeOf } from './makes.ts';
@@ -37,22 +38,28 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
   const on = page.upright;
   const wordsFrom = (top: number) => ({ left: 0, top, width: 1, height: 1 - top });
   const width = paneBox(on, wordsFrom(TOPS[0])).u1 - paneBox(on, wordsFrom(TOPS[0])).u0;
-  const textBefore = (first: number, box: Box) =>
+  const proseOf = (blocks: readonly Block[], box: Box, columns: number) =>
     prosePages({
       name: 'glance',
       title: '',
       alt: `${settled.job.name} at a glance.`,
-      blocks: glance(settled, contentsFrom(first)),
+      blocks,
       width,
       height: box.v1 - box.v0,
-      columns: Math.max(2, Math.round(width / COLUMN)),
+      columns,
       balanced: true,
     });
-  // How many sheets the text takes does not depend on the numbers in it. Smaller pictures may save one.
-  const sheetsFrom = (top: number): number => Math.max(1, textBefore(2, paneBox(on, wordsFrom(top))).length);
-  const top = TOPS.find((one) => sheetsFrom(one) === 1) ?? TOPS[0];
-  const words = wordsFrom(top);
-  const text = textBefore(sheetsFrom(top) + 1, paneBox(on, words));
+  const columns = Math.max(2, Math.round(width / COLUMN));
+  const textBefore = (first: number, { top, stops }: Way) =>
+    proseOf(glance(settled, contentsFrom(first), stops), paneBox(on, wordsFrom(top)), columns);
+  // How many sheets the text takes does not depend on the numbers in it. Smaller pictures may save one, or let all stops stand.
+  const sheetsFrom = (way: Way): number => Math.max(1, textBefore(2, way).length);
+  const stops = settled.findings.filter(({ level }) => level === 'stop').length;
+  const ways = [stops, Math.min(stops, FEW_STOPS)].flatMap((shown) => TOPS.map((top): Way => ({ top, stops: shown })));
+  const way = ways.find((one) => sheetsFrom(one) === 1) ?? (ways.at(-TOPS.length) as Way);
+  const words = wordsFrom(way.top);
+  const { top } = way;
+  const text = textBefore(sheetsFrom(way) + 1, way);
   const panes: Pane[] = [
     ...picturePanes(settled, { page, share: top - 0.04 }),
     ...text.slice(0, 1).map((item) => ({ item, ...words, align: 'top-left' as const })),
@@ -66,6 +73,15 @@ export function coverSheet(settled: Settled, page: Page, contentsFrom: (first: n
   );
   return [cover, ...rest];
 }
+
+/** Where the text begins, and how many stops are told. */
+interface Way {
+  readonly top: number;
+  readonly stops: number;
+}
+
+/** Stops that are told even where they cost a sheet; common practice, no source. */
+const FEW_STOPS = 4;
 
 /** Where the text begins under the pictures, as a share of the room: the lowest that leaves it one sheet is taken. Common practice, no source. */
 const TOPS = [0.6, 0.5, 0.42] as const;
@@ -114,8 +130,8 @@ function beside(items: readonly Item[], height: number): Pane[] {
   });
 }
 
-function glance(settled: Settled, { lines, findings: at }: Contents): Block[] {
-  const { panels, job, findings, plan } = settled;
+function glance(settled: Settled, { lines, findings: at }: Contents, told: number): Block[] {
+  const { panels, job, findings } = settled;
   const counts = (['stop', 'caution', 'note'] as const).map((level) => ({
     level,
     n: findings.filter((finding) => finding.level === level).length,
@@ -128,7 +144,7 @@ function glance(settled: Settled, { lines, findings: at }: Contents): Block[] {
   ];
   const blocks: Block[] = [
     { kind: 'heading', text: job.name },
-    ...(job.client ? [{ kind: 'paragraph' as const, text: `For ${job.client}.` }] : []),
+    ...clientLines(job.client),
     ...panels.slice(0, 6).map((panel): Block => ({ kind: 'bullet', text: panelLine(panel) })),
     ...(panels.length > 6 ? [{ kind: 'bullet' as const, text: `and ${panels.length - 6} more panels` }] : []),
     ...(measured.length > 0
@@ -138,27 +154,51 @@ function glance(settled: Settled, { lines, findings: at }: Contents): Block[] {
     {
       kind: 'paragraph',
       text: `${counts.map(({ level, n }) => `${n} ${level}${n === 1 ? '' : 's'}`).join(', ')}: sheet ${at}.`,
+      keep: stops.length > 0,
     },
-    ...stops
-      .slice(0, 4)
-      .map(({ where, text }): Block => ({ kind: 'stop', text: `STOP, ${where}: ${text} Sheet ${at}.` })),
-    ...(stops.length > 4 ? [{ kind: 'stop' as const, text: `STOP ${stops.length - 4} more: sheet ${at}.` }] : []),
-    // Where it cannot be cut, a stop says so already.
-    ...(plan.status === 'impossible'
-      ? []
-      : [
-          { kind: 'heading' as const, text: plan.costIs === 'price' ? 'Wood and cost' : 'Wood' },
-          {
-            kind: 'paragraph' as const,
-            text: planText(plan, { display: job.display, currency: job.currency })[0] ?? '',
-          },
-        ]),
+    // Together under their heading.
+    ...stops.slice(0, told).map(
+      ({ where, text }, i): Block => ({
+        kind: 'stop',
+        text: `STOP, ${where}: ${text} Sheet ${at}.`,
+        keep: i < stops.length - 1,
+      }),
+    ),
+    ...(stops.length > told ? [{ kind: 'stop' as const, text: `STOP ${stops.length - told} more: sheet ${at}.` }] : []),
+    ...woodLines(settled),
     ...(job.notes.length > 0 ? [{ kind: 'heading' as const, text: 'Notes' }] : []),
     ...job.notes.slice(0, 3).map((text): Block => ({ kind: 'paragraph', text: `“${text}”` })),
     { kind: 'heading', text: 'In this packet', keep: true },
     ...contents.map((text, i): Block => ({ kind: 'bullet', text, keep: i < contents.length - 1 })),
   ];
   return blocks.map((block) => ({ ...block, text: fractions(block.text) }));
+}
+
+/** What the wood costs; where some parts cannot be cut, of the others. Nothing where no board is planned: a stop says why. */
+function woodLines({ plan, parts, job }: Settled): Block[] {
+  const isPart = plan.status === 'impossible';
+  if (isPart && plan.boards.length === 0) return [];
+  const summary = planText({ ...plan, status: isPart ? 'within' : plan.status }, job)[0] ?? '';
+  const cut = lettersCut(plan);
+  const missing = parts.filter(({ letter }) => !cut.has(letter)).map(({ letter }) => letter);
+  const without = isPart ? ` Without ${missing.join(', ')}: see the stops.` : '';
+  return [
+    { kind: 'heading', text: plan.costIs === 'price' ? 'Wood and cost' : 'Wood' },
+    { kind: 'paragraph', text: `${summary}${without}` },
+  ];
+}
+
+/** Whom it is for. A sign that the lettering lacks is left out, and that is said. */
+function clientLines(client: string | undefined): Block[] {
+  if (!client) return [];
+  const signs = printable(client).replaced.filter((one) => /^\p{S}/u.test(one));
+  if (signs.length === 0) return [{ kind: 'paragraph', text: `For ${client}.` }];
+  const name = signs.reduce((text, sign) => text.replace(sign, ' '), client).replace(/\s+/gu, ' ');
+  const many =
+    signs.length === 1
+      ? 'A sign in this name that cannot be printed is'
+      : 'Signs in this name that cannot be printed are';
+  return [{ kind: 'paragraph', text: `For ${name.trim()}. (${many} left out.)` }];
 }
 
 function panelLine(panel: Panel): string {

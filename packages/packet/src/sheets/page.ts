@@ -85,12 +85,18 @@ function pageOf(paper: SheetPaperName, unit: Page['unit']): Page {
   return { paper, unit, upright, wide, text, columns: columnsOn(textRoom(text).width) };
 }
 
-/** Width of a column of running text that reads easily, mm: some sixty letters; common practice, no source. */
-const MEASURE = 85;
+/**
+ * Width of a column of running text that reads easily, mm: some sixty letters, and more on a sheet so wide that the columns
+ * would be many; common practice, no source.
+ */
+const MEASURE = { usual: 95, wide: 115 } as const;
+
+/** A sheet's room for text from which it counts as wide, mm: more than A3 and Tabloid have. */
+const WIDE = 450;
 
 /** How many columns of running text stand side by side in a width, mm. */
 function columnsOn(width: number): number {
-  return Math.max(1, Math.round(width / MEASURE));
+  return Math.max(1, Math.round(width / (width > WIDE ? MEASURE.wide : MEASURE.usual)));
 }
 
 /** Room for a titled table or text on a sheet: the room above the title block, less the title. */

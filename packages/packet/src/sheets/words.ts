@@ -49,11 +49,13 @@ function beforeTheFirstCut(stops: readonly Finding[]): Block[] {
   const count = stops.length === 1 ? 'One point is' : `${stops.length} points are`;
   return [
     { kind: 'stop', text: `STOP Do not cut yet. ${count} to be settled first, as the findings say.`, keep: true },
-    ...stops.map(({ where, text }, i): Block => ({
-      kind: 'bullet',
-      text: `${where}: ${text}`,
-      keep: i < stops.length - 1,
-    })),
+    ...stops.map(
+      ({ where, text }, i): Block => ({
+        kind: 'bullet',
+        text: `${where}: ${text}`,
+        keep: i < stops.length - 1,
+      }),
+    ),
   ];
 }
 
