@@ -5,7 +5,8 @@ import { textBox, textWidth } from '../lettering.ts';
 import type { Box, Mark, TextMark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
-import { setBy } from './cutrips.ts';
+import { setBy } from './cutfence.ts';
+import { lettersText } from './cutgives.ts';
 import { namedRuns, type Run } from './cutruns.ts';
 import type { Region, Rip, RippedLength, SectionBox, Stage } from './cutstages.ts';
 
@@ -80,7 +81,7 @@ function onSaw({ axis, piece }: Stage, ratio: number): (box: SectionBox) => Box 
 
 /** Letters of a strip, or where a blank is ripped again. */
 function nameOf({ letters, stage }: Region, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
-  if (stage === undefined) return letters.join(' ');
+  if (stage === undefined) return lettersText(letters);
   return `rip at ${numberOf(rips[stages[stage]?.rips[0] as number] as Rip)}`;
 }
 

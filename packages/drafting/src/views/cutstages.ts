@@ -26,6 +26,8 @@ export interface Rip {
   readonly after?: number;
   /** The piece before the rip. */
   readonly piece: SectionBox;
+  /** The piece at the first rip of its row: it keeps lying as it lay then. */
+  readonly lies: SectionBox;
   /** What the blade takes, planed faces beside it left out. */
   readonly blade: SectionBox;
   /** The piece between fence and blade, and what it is. */
@@ -37,6 +39,8 @@ export interface Rip {
   readonly rest: number;
   /** Letters of what remains where it is a strip at last; empty for waste, and where it is ripped on. */
   readonly restIs: readonly string[];
+  /** Where what remains is ripped: the rip that does it first. */
+  readonly next?: number;
   /** Set where less remains than the blade is thick, so that it runs half in the air. */
   readonly shaving: boolean;
 }
@@ -111,7 +115,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     tree: RipTree,
     piece: SectionBox,
     after: number | undefined,
-    stage: { readonly rips: number[]; readonly regions: Region[] },
+    stage: { readonly piece: SectionBox; readonly rips: number[]; readonly regions: Region[] },
   ): void => {
     const [off, blade, rest] = parted(piece, tree, saw);
     const side = tree.axis === 'width' ? 'width' : 'height';
@@ -123,6 +127,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
       at: tree.at,
       ...(after === undefined ? {} : { after }),
       piece,
+      lies: stage.piece,
       blade,
       off,
       offIs,
@@ -134,6 +139,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     stage.rips.push(index - 1);
     const first = become(tree.a, off, index - 1);
     if (first) stage.regions.push(first);
+    if (isRip(remains)) rips[index - 1] = { ...(rips[index - 1] as Rip), next: rips.length };
     const next = tree.b;
     if (isRip(next) && next.axis === tree.axis && !isPlaned(next, rest[side], saw)) row(next, rest, index - 1, stage);
     else {

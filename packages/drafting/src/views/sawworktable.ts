@@ -4,18 +4,9 @@ import type { Drawing } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { rectangle } from '../path.ts';
 import type { BoardCuts } from './cutboard.ts';
-import {
-  blankOf,
-  type Counted,
-  cutHeight,
-  fenceAt,
-  givesText,
-  liesText,
-  type PlanedPiece,
-  planedStrips,
-  planedTogether,
-  setWord,
-} from './cutrips.ts';
+import { cutHeight, fenceAt, settingText, setWord } from './cutfence.ts';
+import { countedRip, givesText, liesText } from './cutgives.ts';
+import { blankOf, type PlanedPiece, planedStrips, planedTogether } from './cutplaned.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
 import { lengthText, sectionText, sideText } from './cutsize.ts';
 import type { Rip, RippedLength } from './cutstages.ts';
@@ -83,6 +74,7 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
   const numbers = new Map(settings.flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)));
   const sort = (rip: Rip): string =>
     `${sideText(cutHeight(rip), display)} ${rip.offIs} ${sectionText(rip.off.width, rip.off.height, display)}`;
+  const numberOf = (rip: Rip): number => numbers.get(rip) ?? 0;
   const rows: Cell[][] = [];
   for (const { number, at, rips } of settings) {
     let told = false;
@@ -91,33 +83,32 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
         row.blanks.map(({ board, ripped, stage }) => ({
           ...blankOf(stage, boards[board]?.ripped[ripped] as RippedLength),
           board,
+          ripped,
         })),
         context,
       );
       rows.push(...planed);
-      // Work that the plane breaks off names its setting again.
-      told &&= planed.length === 0;
       const all = row.rips.map(({ rip }) => rip);
-      const counted = row.rips.map(({ board, ripped, rip }): Counted => {
-        const again = numbers.get(againOf(boards, board, ripped, rip) as Rip) ?? 0;
-        return { rip, times: boards[board]?.board.count ?? 0, again };
+      const counted = row.rips.map(({ board, ripped, rip }) => {
+        const own = boards[board]?.ripped[ripped]?.rips ?? [];
+        return countedRip(rip, { times: boards[board]?.board.count ?? 0, rips: own, row: all, numberOf });
       });
       rows.push([
         TICK,
-        told ? '' : `${number}`,
-        told ? '' : `${setWord({ at })} ${sideText(fenceAt(at, saw), display)}`,
+        settingText(number, told && planed.length > 0),
+        `${setWord({ at })} ${sideText(fenceAt(at, saw), display)}`,
         fromText(row.rips, boards),
         liesText(all, display).join('\n'),
         sideText(cutHeight(all[0] as Rip), display),
         `${counted.reduce((sum, { times }) => sum + times, 0)}`,
         givesText(counted, display).join('\n'),
-        ripNotes(all).join(', '),
+        ripNotes(all, display).join('; '),
       ]);
       told = true;
     }
   }
   const strips = boards.flatMap(({ ripped }, board) =>
-    ripped.flatMap((length) => planedStrips(length).map((strip) => ({ ...strip, board }))),
+    ripped.flatMap((length, at) => planedStrips(length).map((strip) => ({ ...strip, board, ripped: at }))),
   );
   rows.push(...planedCells(strips, context));
   if (rows.length === 0) return [];
@@ -127,7 +118,7 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
     alt: `${title}: ${settings.length} settings of the fence in order.`,
     columns: [
       { title: '' },
-      { title: 'Setting', align: 'right' },
+      { title: 'Setting' },
       { title: 'Set to' },
       { title: 'Pattern' },
       { title: 'How it lies' },
@@ -142,30 +133,40 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
   });
 }
 
-function againOf(boards: readonly BoardCuts[], board: number, ripped: number, rip: Rip): Rip | undefined {
-  return rip.again === undefined ? undefined : boards[board]?.ripped[ripped]?.rips[rip.again];
-}
+/** Wood of a pattern: indices of the board and of the ripped length on it. */
+type Place = Pick<PlacedRip, 'board' | 'ripped'>;
 
-/** `1, length 2`, a line for each pattern; the length is named where a board has several. */
-function fromText(rips: readonly PlacedRip[], boards: readonly BoardCuts[]): string {
+/** `1; 3 (length 1)`: the patterns, with the length where a board has several; those of the same length together. */
+function fromText(places: readonly Place[], boards: readonly BoardCuts[]): string {
   const from = new Map<number, Set<number>>();
-  for (const { board, ripped } of rips) from.set(board, (from.get(board) ?? new Set()).add(ripped));
-  return [...from]
-    .map(([board, lengths]) => {
-      const all = boards[board]?.ripped.length ?? 0;
-      return all > 1 ? `${board + 1}, length ${[...lengths].map((i) => i + 1).join(' and ')}` : `${board + 1}`;
+  for (const { board, ripped } of places) from.set(board, (from.get(board) ?? new Set()).add(ripped));
+  const byLength = new Map<string, number[]>();
+  for (const [board, found] of [...from].sort(([a], [b]) => a - b)) {
+    const lengths = [...found].sort((a, b) => a - b).map((i) => i + 1);
+    const several = (boards[board]?.ripped.length ?? 0) > 1;
+    const which = several ? `length${lengths.length > 1 ? 's' : ''} ${lengths.join(' and ')}` : '';
+    byLength.set(which, [...(byLength.get(which) ?? []), board + 1]);
+  }
+  return [...byLength]
+    .map(([which, numbers]) => {
+      const each = numbers.length > 1 ? 'each ' : '';
+      return `${numbers.join(', ')}${which === '' ? '' : ` (${each}${which})`.replaceAll(' ', '\u00a0')}`;
     })
-    .join('\n');
+    .join('; ');
 }
 
 /** A row for each sort of piece that the plane brings to size. */
-function planedCells(
-  pieces: readonly (PlanedPiece & { readonly board: number })[],
-  { boards, display }: TableContext,
-): Cell[][] {
+function planedCells(pieces: readonly (PlanedPiece & Place)[], { boards, display }: TableContext): Cell[][] {
   const counted = pieces.map((piece) => ({ ...piece, times: boards[piece.board]?.board.count ?? 0 }));
-  return planedTogether(counted, display).map(({ what, to, count, of }) => {
-    const from = [...new Set(of.map(({ board }) => board + 1))];
-    return [TICK, '', `plane to ${to}`, from.join(', '), what, '', '', `${count} planed`, ''];
-  });
+  return planedTogether(counted, display).map(({ what, to, gives, note, count, of }) => [
+    TICK,
+    'plane',
+    `to ${to}`,
+    fromText(of, boards),
+    what,
+    '',
+    '',
+    `${count} ×\u00a0${gives}`,
+    note,
+  ]);
 }

@@ -1,12 +1,12 @@
 import { type Marks, THIN_RIP } from '@wattlewright/model';
 import type { Block } from '../layout/prose.ts';
-import { cutHeight, cutWidth, setBy } from './cutrips.ts';
+import { cutHeight, cutWidth, setBy } from './cutfence.ts';
 import { sideText } from './cutsize.ts';
 import type { Rip } from './cutstages.ts';
 import type { RipSetting } from './cutsteps.ts';
 
-/** Whether a piece stands so tall on so narrow an edge that it tips: twice as high as wide; common practice, no source. */
-const isTall = (rip: Rip): boolean => cutHeight(rip) >= 2 * cutWidth(rip);
+/** Whether a piece stands so tall on so narrow a base that it tips: half as high again as wide; common practice, no source. */
+const isTall = (rip: Rip): boolean => cutHeight(rip) >= 1.5 * cutWidth(rip);
 
 /** Whether a piece is so thin that it creeps under the fence and flutters; common practice, no source. */
 const isFlat = (rip: Rip): boolean => cutHeight(rip) < THIN_RIP && cutHeight(rip) < cutWidth(rip);
@@ -14,12 +14,22 @@ const isFlat = (rip: Rip): boolean => cutHeight(rip) < THIN_RIP && cutHeight(rip
 /** Whether no more than a thin strip is left at the fence after a rip by the thin-rip stop. */
 const isCarried = (rip: Rip): boolean => setBy(rip) === 'stop' && rip.rest < THIN_RIP;
 
-/** What to mind at some rips, in a word or two: the cautions tell the rest. */
-export function ripNotes(rips: readonly Rip[]): string[] {
+/** What falls loose beyond the blade so thin that it can be thrown: waste under this size, mm; common practice, no source. */
+const SLIVER = 3;
+
+const isSliver = ({ restIs, next, shaving, rest }: Rip): boolean =>
+  restIs.length === 0 && next === undefined && !shaving && rest > 0.1 && rest < SLIVER;
+
+/** What to mind at some rips, in a few words: the cautions tell the rest. */
+export function ripNotes(rips: readonly Rip[], display: Marks): string[] {
+  const slivers = rips.filter(isSliver);
+  const least = Math.min(...slivers.map(({ rest }) => rest));
   return [
     ...(rips.some(isTall) ? ['tall: high fence'] : []),
     ...(rips.some(isFlat) ? ['thin and flat: close the gap under the fence'] : []),
-    ...(rips.some(isCarried) ? ['last one: tape to a scrap'] : []),
+    ...(rips.every(isCarried) ? ['every rip here: tape to a scrap'] : []),
+    ...(rips.some(isCarried) && !rips.every(isCarried) ? ['last rip of each piece: tape to a scrap'] : []),
+    ...(slivers.length > 0 ? [`a sliver of ${sideText(least, display)} falls loose: stand aside`] : []),
   ];
 }
 
@@ -54,9 +64,12 @@ function stopped(thin: readonly RipSetting[], display: Marks): Block {
 
 function carried(left: readonly RipSetting[], display: Marks): Block {
   const most = Math.max(...left.flatMap(({ rips }) => rips.map(({ rip }) => (rip.rest < THIN_RIP ? rip.rest : 0))));
+  const which = left.every(({ rips }) => rips.every(({ rip }) => isCarried(rip)))
+    ? 'every rip'
+    : 'the last rip of a piece';
   return {
     kind: 'caution',
-    text: `At ${settingList(left)} the last rip of a piece leaves no more than ${sideText(most, display, { named: true })} at the fence. Before it, fix the piece with double-sided tape to a straight scrap wider than a hand, so that the scrap runs along the fence and carries both past the blade.`,
+    text: `At ${settingList(left)} ${which} leaves no more than ${sideText(most, display, { named: true })} at the fence. Before it, fix the piece with double-sided tape to a straight scrap as long as the piece and wider than a hand, so that the scrap runs along the fence and carries both past the blade.`,
   };
 }
 

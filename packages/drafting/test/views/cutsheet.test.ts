@@ -284,7 +284,7 @@ describe('sawWork', () => {
       .replaceAll(/\s+/g, ' ');
 
   it('counts the rips of all boards alike, and sets the fence off by what is planed', () => {
-    expect(work(strip(43))).toContain('1 fence 43 1 flat, 100 wide 50 12 12 × A 43 × 50 12 × A, what remains');
+    expect(work(strip(43))).toContain('1 fence 43 1 flat, 100 wide 50 12 12 × A 43 × 50 12 × what remains, A 50 × 54');
     expect(work(strip(43), 0.5)).toContain('1 fence 43.5 1');
   });
 
@@ -300,9 +300,13 @@ describe('sawWork', () => {
   it('judges how a piece lies by the piece before the cut, and names a shaving and a blank', () => {
     const through = (at: number, a: CutTree, b: CutTree): CutTree => ({ cut: 'rip', axis: 'thickness', at, a, b });
     const two = through(20, { part: 'A' }, through(20, { part: 'A' }, { part: 'B' }));
-    expect(work(two)).toContain('on edge, 50 and 27 wide 100 24 24 × A 20 × 100 12 × B, what remains tall: high fence');
+    expect(work(two)).toContain(
+      'on edge, 50 and 27 wide 100 24 24 × A 20 × 100 12 × what remains, B 4 × 100 tall: high fence',
+    );
     expect(work(two)).toContain('At setting 1 a tall piece stands on a narrow edge');
-    expect(work(through(48, { part: 'A' }, null))).toContain('12 × A 48 × 100 12 take less than the blade is thick');
+    expect(work(through(48, { part: 'A' }, null))).toContain(
+      '12 × A 48 × 100 they only trim the edge: less than the blade’s thickness goes, no strip comes off',
+    );
     const blank: CutTree = { cut: 'rip', axis: 'width', at: 60, a: through(20, { part: 'A' }, null), b: null };
     const told = work(blank);
     expect(told).toContain('1 fence 60 1 flat, 100 wide 50 12 12 × blank 50 × 60, ripped again at 2');
@@ -331,15 +335,23 @@ describe('sawWork', () => {
       textsIn(sawWork(planOf([one(tree, { thickness })]), { parts: [], display, saw, width: 183, height: 204 }))
         .join(' ')
         .replaceAll(/\s+/g, ' ');
-    expect(told(planed, 40)).toContain('plane to 38.5 × 100 1 all 40 × 100 1 planed 1 fence 43');
+    expect(told(planed, 40)).toContain(
+      'plane to 38.5 × 100 1 the length, 40 × 100: face 1 × the length, 38.5 × 100 1 fence 43',
+    );
     expect(told(strip(43), 5)).toContain('At setting 1 a thin strip lies flat');
     expect(told(strip(43), 40)).not.toContain('lies flat');
   });
 
   it('carries the last thin strips past the blade on a scrap: 20 wide, 9 off, 3 lost, 8 remain', () => {
     const narrow: CutTree = { cut: 'rip', axis: 'width', at: 20, a: strip(9), b: null };
-    expect(work(narrow)).toContain('At setting 2 the last rip of a piece leaves no more than 8 mm at the fence.');
-    expect(work(strip(9))).not.toContain('the last rip of a piece');
+    expect(work(narrow)).toContain('At setting 2 every rip leaves no more than 8 mm at the fence.');
+    expect(work(narrow)).toContain('every rip here: tape to a scrap');
+    expect(work(strip(9))).not.toContain('tape');
+    // 32 wide: 9 off, 20 remain; 9 off, 8 remain.
+    const two: CutTree = { cut: 'rip', axis: 'width', at: 9, a: { part: 'A' }, b: strip(9) };
+    const told = work({ cut: 'rip', axis: 'width', at: 32, a: two, b: null });
+    expect(told).toContain('At setting 2 the last rip of a piece leaves no more than 8 mm at the fence.');
+    expect(told).toContain('last rip of each piece: tape to a scrap');
   });
 
   it('tells the blade that the plan is made for, the trim with its blade, and what is cut long', () => {

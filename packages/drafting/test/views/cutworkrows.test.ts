@@ -2,13 +2,15 @@ import type { CutTree } from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { boardCuts } from '../../src/views/cutboard.ts';
+import { countedRip, givesText } from '../../src/views/cutgives.ts';
 import { cutSheets } from '../../src/views/cutsheets.ts';
+import { sectionText } from '../../src/views/cutsize.ts';
 import type { Rip, SectionBox } from '../../src/views/cutstages.ts';
 import { ripSettings } from '../../src/views/cutsteps.ts';
 import { workRows } from '../../src/views/cutworkrows.ts';
 import { sawWork } from '../../src/views/sawwork.ts';
 import { textsOf } from '../layout/faults.ts';
-import { arbitraryPlanedPlans, planOf, sawOf } from './arbitraryplan.ts';
+import { arbitraryPlanedPlans, arbitraryPlans, planOf, sawOf } from './arbitraryplan.ts';
 
 /** A piece in its place, as text, so that pieces at hand can be looked up. */
 const named = (place: string, { x, y, width, height }: SectionBox): string =>
@@ -67,6 +69,44 @@ describe('workRows', () => {
   });
 });
 
+describe('givesText', () => {
+  it('has named every piece with its size that a later row starts with', () => {
+    const display = { unit: 'mm', mark: 0.1 } as const;
+    let later = 0;
+    fc.assert(
+      fc.property(fc.oneof(arbitraryPlans, arbitraryPlanedPlans), ({ plan, saw }) => {
+        const boards = boardCuts(plan, saw);
+        const settings = ripSettings(plan, boards);
+        const numbers = new Map(settings.flatMap(({ number, rips }) => rips.map(({ rip }) => [rip, number] as const)));
+        const numberOf = (rip: Rip): number => numbers.get(rip) as number;
+        const ownOf = (board: number, ripped: number): readonly Rip[] => boards[board]?.ripped[ripped]?.rips ?? [];
+        const named = new Map<Rip, string>();
+        for (const { rips: all } of settings)
+          for (const { rips } of workRows(all, boards, (rip) => `${rip.axis} ${rip.offIs}`)) {
+            const row = rips.map(({ rip }) => rip);
+            for (const { board, ripped, rip } of rips) {
+              const own = ownOf(board, ripped);
+              const first = rip.after === undefined ? undefined : (own[rip.after] as Rip);
+              if (first === undefined || row.includes(first)) continue;
+              later += 1;
+              const stage = boards[board]?.ripped[ripped]?.stages.find(
+                ({ rips: some }) => own[some[0] as number] === rip,
+              );
+              const { width, height } = stage?.from ?? rip.piece;
+              expect(named.get(first)).toContain(`blank ${sectionText(width, height, display)}, ripped again at`);
+            }
+            for (const { board, ripped, rip } of rips) {
+              const counted = countedRip(rip, { times: 1, rips: ownOf(board, ripped), row, numberOf });
+              named.set(rip, givesText([counted], display).join(' '));
+            }
+          }
+      }),
+      { seed: 20261126, numRuns: 100 },
+    );
+    expect(later).toBeGreaterThan(10);
+  });
+});
+
 describe('what is planed, as told', () => {
   const rip = (axis: 'width' | 'thickness', at: number, a: CutTree, b: CutTree): CutTree => ({
     cut: 'rip',
@@ -113,16 +153,33 @@ describe('what is planed, as told', () => {
   it('stands in one row for each piece between the rips of a setting that free it and want it', () => {
     const [work, sheets] = [told(sawWork(planned(tree), options)), told(cutSheets(planned(tree), options))];
     expect(work).toMatch(
-      /1 fence 30 1 flat, 100 wide .*plane to 48\.5 × 64\.5 1 blank 50 × 67 2 planed 1 fence 30 1 flat/,
+      /1 fence 30 1 flat, 100 wide .*plane to 48\.5 × 64\.5 1 blank 50 × 67: face and edge 2 × blank 48\.5 × 64\.5 1 again, after planing fence 30 1 flat/,
     );
     expect(sheets).toMatch(
-      /1 fence 30 flat, 100 wide .*plane to 48\.5 × 64\.5 blank 50 × 67 1 before it is ripped at 1 1 fence/,
+      /1 fence 30 flat, 100 wide .*plane to 48\.5 × 64\.5 blank 50 × 67: face and edge 1 × blank 48\.5 × 64\.5, then ripped at 1 1 again, after planing fence/,
     );
     for (const text of [work, sheets]) expect(text.match(/plane to/g)).toHaveLength(1);
   });
 
   it('stands after all rips where a strip is planed to size', () => {
     const strip = rip('width', 30, rip('thickness', 48.5, A, null), A);
-    expect(told(cutSheets(planned(strip), options))).toMatch(/1 fence 30 .*plane to 30 × 48\.5 A 30 × 50 1 to size/);
+    expect(told(cutSheets(planned(strip), options))).toMatch(/1 fence 30 .*plane to 30 × 48\.5 A 30 × 50: edge 1 × A/);
+  });
+
+  it('names the length that is planed, and a partner that stays for a later setting', () => {
+    const half = (a: CutTree, b: CutTree): CutTree => ({ cut: 'cross', at: 500, a, b });
+    const two = half(rip('width', 30, A, rip('width', 20, A, A)), rip('thickness', 48.5, last, null));
+    const text = told(sawWork(planned(two), options));
+    expect(text).toContain('plane to 48.5 × 100 1 (length 2) the length, 50 × 100: face');
+    expect(text).toContain('2 × what remains, blank 50 × 67, ripped again at 2');
+  });
+
+  it.each([
+    [7.5, 'thin: on a carrier board, or by hand plane or sander'],
+    [8, undefined],
+  ])('minds a strip planed to %d mm: %s', (at, note) => {
+    const text = told(sawWork(planned(rip('width', 9, rip('width', at, A, null), A)), options));
+    expect(text.includes('carrier')).toBe(note !== undefined);
+    if (note) expect(text).toContain(note);
   });
 });
