@@ -26,6 +26,7 @@ export type {
   Run,
   ScreenUse,
   Site,
+  UncutPart,
   Use,
   UseDetails,
 } from './job/job.ts';
@@ -53,6 +54,7 @@ export { type SlatHeights, solve } from './panel/solve.ts';
 export type { Grade, Part, PartRole } from './parts/part.ts';
 export { VIEW_LETTERS } from './parts/letter.ts';
 export type { Member } from './parts/member.ts';
+export { partsToCut } from './parts/inhand.ts';
 export { membersOf, partsOf } from './parts/parts.ts';
 export { BOARD_FOOT, massOf, type MemberMass } from './parts/mass.ts';
 export type { PricePer, Saw, Stock } from './cutting/stock.ts';
@@ -106,7 +108,6 @@ export { type WoodChoice, woodChoices } from './findings/woodchoice.ts';
 export { type AssumedLine, assumedLines } from './making/assumed.ts';
 export { type CautionGroup, cautions } from './making/cautions.ts';
 export { makingOrder } from './making/order.ts';
-export { partsToCut, type RemainingCut, remainingCuts } from './making/remaining.ts';
 export type { Step, StepFigure } from './making/step.ts';
 
 // Wood: the table, moisture, movement, weight

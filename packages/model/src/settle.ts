@@ -6,10 +6,10 @@ import type { Finding } from './finding.ts';
 import { check } from './findings/check.ts';
 import type { Job, PanelSpec } from './job/job.ts';
 import { formatLength } from './length.ts';
-import { partsToCut } from './making/remaining.ts';
 import { allowanceMargin, slatOptions } from './panel/courses.ts';
 import type { Panel } from './panel/panel.ts';
 import { heightToClose, type SlatHeights, solve } from './panel/solve.ts';
+import { partsToCut } from './parts/inhand.ts';
 import type { Part } from './parts/part.ts';
 import { partsOf } from './parts/parts.ts';
 
@@ -57,7 +57,7 @@ export async function settle(job: Job, options: SettleOptions = {}): Promise<Set
   const panels = solve(job, heights);
   const parts = partsOf(panels, job);
   const { stock, offcuts, saw } = job;
-  const toCut = { parts: partsToCut(panels, parts), stock, offcuts, saw, display: job.display };
+  const toCut = { parts: partsToCut(parts), stock, offcuts, saw, display: job.display };
   const plan = await planWhatCanBeCut({ ...toCut, ...options });
   return { job, panels, parts, plan, findings: check(job, { panels, parts, plan }), choices };
 }
@@ -65,9 +65,12 @@ export async function settle(job: Job, options: SettleOptions = {}): Promise<Set
 /** Most slat heights that are tried for one kind of panel: each is a whole cutting plan. */
 const MOST_HEIGHTS = 10;
 
-function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choices: readonly HeightChoice[] } {
+function chooseHeights(whole: Job): { readonly heights: SlatHeights; readonly choices: readonly HeightChoice[] } {
   let heights: SlatHeights = {};
   const choices: HeightChoice[] = [];
+  const measured = new Set(whole.panels.filter((spec) => spec.measured).map(({ name }) => name));
+  // Slats that are measured were cut to the height chosen before that, so it is chosen as it was.
+  const job = { ...whole, panels: whole.panels.map(({ measured: _, ...spec }) => spec) };
   for (const kind of freeKinds(job)) {
     const plain = heightIn(solve(job, heights), kind[0] as PanelSpec);
     const tried = heightsToTry(job, kind[0] as PanelSpec, plain);
@@ -95,7 +98,8 @@ function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choi
     });
     if (result.chosen < 0) continue;
     heights = settledAt(tried[result.chosen] as number);
-    choices.push(choiceOf(job, kind, result, tried.indexOf(plain)));
+    const open = kind.filter(({ name }) => !measured.has(name));
+    if (open.length > 0) choices.push(choiceOf(job, open, result, tried.indexOf(plain)));
   }
   return { heights, choices };
 }
@@ -104,7 +108,7 @@ function chooseHeights(job: Job): { readonly heights: SlatHeights; readonly choi
 function freeKinds(job: Job): PanelSpec[][] {
   const kinds = new Map<string, PanelSpec[]>();
   for (const spec of job.panels) {
-    if (spec.fit.vary !== 'slats' || spec.measured) continue;
+    if (spec.fit.vary !== 'slats') continue;
     const key = JSON.stringify([spec.fit, spec.size.height, spec.rail.height, spec.allowance, spec.wood.slat]);
     kinds.set(key, [...(kinds.get(key) ?? []), spec]);
   }

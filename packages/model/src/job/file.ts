@@ -1,7 +1,7 @@
 import type { PricePer } from '../cutting/stock.ts';
 import type { Unit } from '../length.ts';
 import type { Grade } from '../parts/part.ts';
-import type { Use } from './job.ts';
+import type { UncutPart, Use } from './job.ts';
 
 /** The job as written, read and bounded, before defaults: lengths in mm, everything optional but the essentials. */
 export interface JobFile {
@@ -88,7 +88,7 @@ export interface PanelFile {
   top?: { allowance?: number; cover?: number };
   weave?: { pattern?: string; rows?: string[]; start?: 'front' | 'behind' };
   wood?: { all?: MemberFile; rail?: MemberFile; stile?: MemberFile; stave?: MemberFile; slat?: MemberFile };
-  measured?: { stack: number; thickness?: number; broken?: number };
+  measured?: { stack: number; thickness?: number; broken?: number; uncut?: readonly UncutPart[] };
   screen?: {
     mounting?: 'stiles' | 'blocks' | 'posts';
     standoff?: number;

@@ -109,6 +109,21 @@ export interface GateUse {
 /** What a panel's use asks for, told apart by `use`. */
 export type UseDetails = ScreenUse | GuardUse | DividerUse | GateUse;
 
+/** Parts that a job file may say are not cut yet though the slats are. */
+export const UNCUT = [
+  'rail',
+  'stile',
+  'stave',
+  'cover strip',
+  'stop strip',
+  'cap rail',
+  'stand-off block',
+  'foot',
+  'strut',
+] as const;
+
+export type UncutPart = (typeof UNCUT)[number];
+
 /** What was measured once the slats were cut, mm. */
 export interface Measured {
   /** Height of all slats of one panel laid edge to edge. */
@@ -117,6 +132,8 @@ export interface Measured {
   readonly thickness: number;
   /** Slats broken or spoilt so far. */
   readonly broken: number;
+  /** Parts not cut yet; all others were cut with the slats. */
+  readonly uncut: readonly UncutPart[];
 }
 
 /** One panel as asked for, complete with defaults; mm. */

@@ -1,6 +1,7 @@
 import { z } from 'zod';
 import type { Unit } from '../length.ts';
 import { amount, grade, length, type SizeKind, shorthand, text, whole } from './bounds.ts';
+import { UNCUT } from './job.ts';
 
 const weaveName = z.enum([
   'plain',
@@ -96,6 +97,7 @@ export function panelSchema(unit: Unit): z.ZodObject {
         stack: mm('outside'),
         thickness: opt('slatThickness'),
         broken: whole({ from: 0, to: 10000, why: 'pieces broken are counted' }).optional(),
+        uncut: z.array(z.enum(UNCUT)).optional(),
       })
       .optional(),
     screen: z

@@ -130,6 +130,7 @@ function oncePerPanels({ assumed, panels }: Job, bare: ReadonlySet<string>): Tol
   for (const one of assumed) {
     const field = one.path.replace(/^panels\[\d+\]\.?/, '').replace(/\[\d+\]/g, '');
     if (OFFICE.test(one.path)) continue;
+    if (field === 'saw.long' && panels.every(({ measured }) => measured)) continue;
     const panel = /^panels\[(\d+)\]/.exec(one.path);
     const name = panel ? panels[Number(panel[1])]?.name : undefined;
     if (field === 'top.cover' && name !== undefined && bare.has(name)) continue;

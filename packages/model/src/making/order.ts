@@ -1,6 +1,7 @@
 import type { CutPlan } from '../cutting/plan.ts';
 import type { Job } from '../job/job.ts';
 import type { Panel } from '../panel/panel.ts';
+import { partsToCut } from '../parts/inhand.ts';
 import type { Part } from '../parts/part.ts';
 import { finishAfter, finishBefore } from './finishing.ts';
 import { frameSteps } from './fitting.ts';
@@ -21,7 +22,7 @@ export function makingOrder(
   const making = { job, ...made };
   const measured = made.panels.length > 0 && made.panels.every(({ asBuilt }) => asBuilt);
   return [
-    measured ? remainingStep(making) : sawingSteps(making),
+    measured ? remainingStep(making) : sawingSteps({ ...making, parts: partsToCut(made.parts) }),
     stackSteps(making),
     frameSteps(making),
     finishBefore(making),

@@ -24,8 +24,10 @@ export interface Part {
   readonly role: PartRole;
   /** Pieces that the panels need. */
   readonly count: number;
-  /** Pieces to cut beyond `count`, against breakage. */
+  /** Pieces beyond `count`, against breakage. */
   readonly spare: number;
+  /** Of these and the spares, good pieces of measured panels that are cut already; absent where there are none. */
+  readonly inHand?: number;
   /** Finished length along the grain, mm. */
   readonly length: number;
   /** Cut beyond `length` at first, to be trimmed once the stack is measured, mm; 0 for all but stiles, staves and stop strips. */
@@ -39,8 +41,8 @@ export interface Part {
   readonly grade: Grade;
   /** Grain always runs along the length. */
   readonly grain: 'length';
-  /** Where the pieces go, panel by panel; counts add up to `count`. */
-  readonly where: readonly { readonly panel: string; readonly count: number }[];
+  /** Where the pieces go, panel by panel; counts add up to `count`, `inHand` of each are cut already. */
+  readonly where: readonly { readonly panel: string; readonly count: number; readonly inHand?: number }[];
   /** What the length is made from, in words for the reader, such as `clear height + 2 grooves`. */
   readonly made: string;
 }

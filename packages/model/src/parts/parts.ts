@@ -1,13 +1,15 @@
 import { STOP_WIDTH, stopThickness } from '../panel/cover.ts';
 import type { Panel } from '../panel/panel.ts';
 import { useMembers } from '../uses/members.ts';
+import { isInHand, slatsInHand, TRIMMED } from './inhand.ts';
 import { partLetter } from './letter.ts';
 import type { Member } from './member.ts';
-import type { Part, PartRole } from './part.ts';
+import type { Part } from './part.ts';
 
 /**
  * Every piece of one panel or of several, with letter, count, finished size, wood and grade. Identical pieces of several
  * panels are one row that says where each goes. Slats get a spare share, rounded up, at least two.
+ * Of measured panels it says how many are cut already.
  * @param options `spare`: spare slats in percent of the slats wanted; `long`: mm by which stiles, staves and stops of panels
  *   whose stack is not measured yet are first cut longer. A job holds both.
  */
@@ -15,26 +17,44 @@ export function partsOf(
   panels: Panel | readonly Panel[],
   { spare = 10, long = 0 }: { readonly spare?: number; readonly long?: number } = {},
 ): Part[] {
-  const pooled = new Map<string, { member: Member; over: number; where: { panel: string; count: number }[] }>();
+  const pooled = new Map<string, Pooled>();
   for (const panel of Array.isArray(panels) ? (panels as readonly Panel[]) : [panels as Panel]) {
+    const planned = panel.asBuilt ? membersOf(panel.asBuilt.planned) : [];
+    const slats: Pooled[] = [];
     for (const member of membersOf(panel)) {
       const over = panel.asBuilt === undefined && TRIMMED.includes(member.role) ? long : 0;
-      const key = `${memberKey(member)}|${over}`;
-      const entry = pooled.get(key) ?? { member, over, where: [] };
-      entry.where.push({ panel: panel.name, count: member.count * panel.count });
+      const isSlat = member.role === 'slat';
+      // Slats that are cut have spares of their own.
+      const key = `${memberKey(member)}|${over}|${isSlat && panel.asBuilt !== undefined}`;
+      const entry = pooled.get(key) ?? {
+        member,
+        over,
+        isCut: isSlat && panel.asBuilt !== undefined,
+        broken: 0,
+        where: [],
+      };
+      const count = member.count * panel.count;
+      const there = entry.isCut || isInHand(panel, member, planned, { long });
+      entry.where.push({ panel: panel.name, count, ...(there && { inHand: count }) });
       pooled.set(key, entry);
+      if (isSlat) slats.push(entry);
+    }
+    let broken = panel.asBuilt?.broken ?? 0;
+    // The longest stand for the broken ones: what is cut anew can be cut down to any other.
+    for (const [i, entry] of slats.sort((a, b) => b.member.length - a.member.length).entries()) {
+      const some = i + 1 < slats.length ? Math.min(broken, entry.member.count * panel.count) : broken;
+      entry.broken += some;
+      broken -= some;
     }
   }
-  const broken = brokenSlats(panels);
-  return [...pooled.values()].map(({ member, over, where }, i) => {
-    const count = where.reduce((sum, place) => sum + place.count, 0);
+  return [...pooled.values()].map((entry, i) => {
+    const { member, over, where } = entry;
     const [thickness, width] = [...member.section].sort((a, b) => a - b) as [number, number];
     return {
       letter: partLetter(i),
       name: member.name,
       role: member.role,
-      count,
-      spare: member.role === 'slat' ? spareSlats(count, spare) + (i === firstSlat(pooled) ? broken : 0) : 0,
+      ...countsOf(entry, spare),
       length: member.length,
       over,
       width,
@@ -48,20 +68,27 @@ export function partsOf(
   });
 }
 
-/** Members that are trimmed to the measured stack. */
-const TRIMMED: readonly PartRole[] = ['stile', 'stave', 'stop'];
+/** Pieces alike of all panels, before they have a letter. */
+interface Pooled {
+  readonly member: Member;
+  readonly over: number;
+  /** Slats that are cut already. */
+  readonly isCut: boolean;
+  broken: number;
+  readonly where: { panel: string; count: number; inHand?: number }[];
+}
+
+function countsOf({ member, isCut, broken, where }: Pooled, spare: number): Pick<Part, 'count' | 'spare' | 'inHand'> {
+  const count = where.reduce((sum, place) => sum + place.count, 0);
+  const spares = member.role === 'slat' ? spareSlats(count, spare) : 0;
+  if (isCut) return { count, ...slatsInHand(count, spares, broken) };
+  const inHand = where.reduce((sum, place) => sum + (place.inHand ?? 0), 0);
+  return { count, spare: spares, ...(inHand > 0 && { inHand }) };
+}
 
 /** Whole numbers only: 100 + 10 % is 110, not 111. */
 function spareSlats(count: number, percent: number): number {
   return Math.max(2, Math.ceil((count * Math.round(percent * 100)) / 10000));
-}
-
-function brokenSlats(panels: Panel | readonly Panel[]): number {
-  return [panels].flat().reduce((sum, panel) => sum + ((panel as Panel).asBuilt?.broken ?? 0), 0);
-}
-
-function firstSlat(pooled: ReadonlyMap<string, { readonly member: Member }>): number {
-  return [...pooled.values()].findIndex(({ member }) => member.role === 'slat');
 }
 
 function memberKey({ name, role, length, section, wood }: Member): string {

@@ -7,11 +7,8 @@ import {
   makingOrder,
   measuredAdvice,
   partsOf,
-  partsToCut,
-  remainingCuts,
   type Step,
   screwSchedule,
-  settle,
   solve,
 } from '../../src/index.ts';
 import { trialBend } from '../../src/making/trial.ts';
@@ -144,8 +141,6 @@ describe('makingOrder, sizes of the steps', () => {
     expect(all(stepsOf({ stave: { clearance: '1/8' } }), /measure the stack/)).toMatch(
       /\(grooves\) - 1\/8 in \(room at the top\); planned 49 7\/8 in/,
     );
-    const measured = stepsOf({ measured: { stack: 48 } });
-    expect(all(measured, /measure the stack/)).not.toMatch(/slats as measured/);
   });
 
   test('the finish that the last step asks for is the one on the shopping list', () => {
@@ -331,61 +326,6 @@ describe('as built', () => {
     const right = panelOf({ ...outside, measured: { stack: stack / 25.4 } });
     expect(right.outside.height).toBeCloseTo(plain.outside.height, 9);
     expect(measuredAdvice(right)).toBeUndefined();
-  });
-
-  test('remainingCuts: stiles, staves and strips of measured panels; slats only where more broke than there were spares', () => {
-    const cutsWith = (broken: number) => {
-      const job = jobOf({ ...planned, measured: { stack: 48, broken } });
-      const panels = solve(job);
-      return remainingCuts(panels, partsOf(panels, { spare: job.spare }));
-    };
-    expect(cutsWith(1).map(({ name }) => name)).toEqual(['stile', 'stave', 'cover strip']);
-    const spares = partsOf(panelOf(planned)).find(({ role }) => role === 'slat')?.spare ?? 0;
-    expect(cutsWith(spares).some(({ name }) => name === 'slat')).toBe(false);
-    expect(cutsWith(spares + 3).find(({ name }) => name === 'slat')?.count).toBe(3);
-    const plain = panelOf(planned);
-    expect(remainingCuts([plain], partsOf(plain))).toEqual([]);
-  });
-});
-
-describe('a job as measured', () => {
-  const panels = [
-    { name: 'done', ...{ size: { width: 44, height: 52 } }, measured: { stack: 48.5, broken: 1 } },
-    { name: 'not yet', size: { width: 40, height: 52 } },
-  ];
-
-  test('partsToCut: what remains of the measured panels, all of the others', () => {
-    const job = jobOf({}, { panels });
-    const solved = solve(job);
-    const parts = partsOf(solved, job);
-    const cut = partsToCut(solved, parts);
-    const of = (role: string, panel: string) =>
-      cut.filter((part) => part.role === role).flatMap(({ where }) => where.filter((place) => place.panel === panel));
-    expect(of('stile', 'done').map(({ count }) => count)).toEqual([2]);
-    expect([of('rail', 'done'), of('slat', 'done')]).toEqual([[], []]);
-    expect(of('slat', 'not yet')[0]?.count).toBe(solved[1]?.courses.count);
-    for (const { count, where } of cut) expect(where.reduce((sum, place) => sum + place.count, 0)).toBe(count);
-    const plain = solve(jobOf({}, { panels: panels.slice(1) }));
-    const all = partsOf(plain);
-    expect(partsToCut(plain, all)).toBe(all);
-  });
-
-  test('makingOrder starts from what is left to cut, not from buying and ripping', () => {
-    const one = stepsOf({ measured: { stack: 48.5 } });
-    expect(one[0]?.title).toMatch(/what is left to cut/);
-    expect(one[0]?.figures.map(({ what }) => what)).toEqual(['B, stile', 'C, stave', 'E, cover strip']);
-    expect(place(one, /^Choose|^Rip|^Crosscut/)).toBe(-1);
-    expect(place(one, /Cut stiles/)).toBe(2);
-  });
-
-  test('settle plans only what is left: no rail and no slat is cut again', async () => {
-    const stock = [{ thickness: 1.5, width: 3.5, length: 96 }];
-    const { plan, parts } = await settle(
-      jobOf({ size: { width: 44, height: 52 }, measured: { stack: 48.5 } }, { stock }),
-    );
-    const text = JSON.stringify(plan.boards);
-    for (const { role, letter } of parts)
-      expect(text.includes(`"part":"${letter}"`)).toBe(['stile', 'stave', 'cover strip'].includes(role));
   });
 });
 

@@ -41,8 +41,8 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
     ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
     ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
     ['Shopping list', 'text', (room) => shopping(settled, room)],
-    ['Cut sheets', 'text', (room) => cutSheets(plan, { parts, display, saw, ...room })],
-    ['At the saw', 'text', (room) => sawWork(plan, { parts, display, saw, stock, offcuts, ...room })],
+    ['Cut sheets', 'text', (room) => cutSheets(plan, { parts: partsToCut(parts), display, saw, ...room })],
+    ['At the saw', 'text', (room) => sawWork(plan, { parts: partsToCut(parts), display, saw, stock, offcuts, ...room })],
     ['Yield', 'text', (room) => [yields(settled, blades, room)]],
     ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
@@ -121,14 +121,14 @@ function hardwareRows({ job, panels }: Settled): HardwareRow[] {
 const KERFS = { in: [(3 / 32) * 25.4, 25.4 / 16], mm: [2.4, 1.8] } as const;
 
 /** The same parts planned for the job's own blade and for thinner ones, by the quick planner. */
-function thinnerBlades({ job, panels, parts, plan }: Settled): BladeRow[] {
+function thinnerBlades({ job, parts, plan }: Settled): BladeRow[] {
   const { saw, stock, offcuts, display } = job;
   if (plan.status === 'impossible') return [];
   const show = (kerf: number) => formatLength(kerf, fineMarks(display), { named: true, fractions: 'stacked' });
   const thinner = KERFS[display.unit].filter((kerf) => kerf < saw.ripKerf - 0.2);
   const others = thinner.map((kerf) => ({
     kerf: show(kerf),
-    plan: withKerf({ parts: partsToCut(panels, parts), stock, offcuts, saw, limits: { effort: 1 } }, kerf),
+    plan: withKerf({ parts: partsToCut(parts), stock, offcuts, saw, limits: { effort: 1 } }, kerf),
   }));
   return [{ kerf: show(saw.ripKerf), plan }, ...others.filter((row) => row.plan.status !== 'impossible')];
 }

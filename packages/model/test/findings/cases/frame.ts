@@ -95,6 +95,8 @@ export const fitCases: readonly RuleCase[] = [
       asBuilt: {
         changes: [{ what: 'outside height', planned: 0, now: panel.display.mark }],
         broken: 0,
+        uncut: [],
+        planned: panel,
         heightOff: panel.display.mark,
       },
     })),
