@@ -59,7 +59,7 @@ export const cuttingRules: readonly Rule[] = [
           figure,
           limit,
           judged: (found, from) => `The thinnest is ${found}; take this care with everything thinner than ${from}`,
-          mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw',
+          mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw; only a thin piece that lies flat and that the sheets for the saw set by the fence runs between blade and fence, the gap under the fence closed and a featherboard to hold it down',
         },
       ];
     },
@@ -81,7 +81,7 @@ export const cuttingRules: readonly Rule[] = [
           figure,
           limit,
           judged: (found, least) => `The shortest is ${found} long; nothing under ${least} is ripped`,
-          mend: 'rip a long stick first and crosscut it last, against a stop block clear of the blade',
+          mend: 'rip a long stick first and crosscut it last, clamped to the mitre fence or to a longer carrier, against a stop block clear of the blade',
         },
       ];
     },

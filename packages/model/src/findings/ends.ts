@@ -34,6 +34,14 @@ function wallBehind({ details }: Panel): number | undefined {
   return details.mounting === 'blocks' ? details.standoff : 0;
 }
 
+/** How thick packers are to be that keep a panel's slats out of the wall behind it, mm; undefined where it lies flat without. */
+export function wallPacker(panel: Panel): number | undefined {
+  const off = wallBehind(panel);
+  if (off === undefined) return undefined;
+  const behind = weaveReach(panel).back - panel.outside.depth / 2;
+  return behind <= off + 1e-6 ? undefined : ceilToMark(behind + PACKER_ROOM - off, panel.display.mark);
+}
+
 /** Rules on where slats and their ends stand against frame and staves. */
 export const endRules: readonly Rule[] = [
   panelRule({
@@ -89,12 +97,11 @@ export const endRules: readonly Rule[] = [
     reason: 'a panel screwed flat to what is behind it leaves no room for what stands out at its back',
     source: 'geometry',
     judge: (panel) => {
-      const off = wallBehind(panel);
-      if (off === undefined) return undefined;
+      const packer = wallPacker(panel);
+      if (packer === undefined) return undefined;
+      const off = wallBehind(panel) ?? 0;
       const behind = weaveReach(panel).back - panel.outside.depth / 2;
-      if (behind <= off + 1e-6) return undefined;
       const [figure, limit] = unlikeLengths(behind, off, panel.display);
-      const packer = ceilToMark(behind + PACKER_ROOM - off, panel.display.mark);
       return {
         level: 'stop',
         text: 'Slats stand out behind the frame, where the wall is: the panel cannot lie flat on it.',
