@@ -1,6 +1,6 @@
 import { union } from '../ink.ts';
 import { textWidth } from '../lettering.ts';
-import type { Box, Mark } from '../mark.ts';
+import type { Box, Mark, Path } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, polyline } from '../path.ts';
 import type { Rows, Unsaid } from './remark.ts';
@@ -151,12 +151,38 @@ function extensionLines(frame: SideFrame, laid: readonly Laid[]): Mark[] {
   );
 }
 
+/** Half the length and half the height of the zigzag in a broken dimension line, mm. */
+const ZIGZAG = { length: 1.2, height: 1.2 } as const;
+
+/** Where the zigzag of a broken size stands: at the break of the view, or past the text where that stands over it. */
+function brokenAt({ broken }: Size, { s0, s1 }: PlacedLabel): number | undefined {
+  const clear = 2 * ZIGZAG.length;
+  return broken !== undefined && broken > s0 - clear && broken < s1 + clear ? s1 + clear : broken;
+}
+
+/** A dimension line, with a zigzag where it is broken. */
+function dimensionLine(
+  frame: SideFrame,
+  { from, to, at: d, broken }: { from: number; to: number; at: number; broken: number | undefined },
+): Path {
+  if (broken === undefined) return line(frame.at(from, d), frame.at(to, d));
+  const { length, height } = ZIGZAG;
+  return polyline([
+    frame.at(from, d),
+    frame.at(broken - length, d),
+    frame.at(broken - length / 2, d + height),
+    frame.at(broken + length / 2, d - height),
+    frame.at(broken + length, d),
+    frame.at(to, d),
+  ]);
+}
+
 /** The dimension line of one size with its ends, its text and its leader. */
 function sizeInk(frame: SideFrame, { size, line: d, label }: Laid): Mark[] {
   const [a, b] = span(size);
   const [from, to] = [Math.min(a, label.reach ?? a), Math.max(b, label.reach ?? b)];
   return [
-    stroke('dimension', line(frame.at(from, d), frame.at(to, d)), size.of),
+    stroke('dimension', dimensionLine(frame, { from, to, at: d, broken: brokenAt(size, label) }), size.of),
     obliqueStroke(frame.at(a, d)),
     obliqueStroke(frame.at(b, d)),
     ...(label.leader ? [stroke('dimension', polyline(label.leader.map(([s, out]) => frame.at(s, out))))] : []),

@@ -13,6 +13,8 @@ export interface Size {
   readonly level?: number;
   /** Lettered larger, as an overall size. */
   readonly total?: boolean;
+  /** Where along the side part of what it spans is left out of the view, paper mm: its line carries a zigzag there. */
+  readonly broken?: number;
   /** The part it measures. */
   readonly of?: string;
 }

@@ -5,13 +5,14 @@ import type { ViewMaker } from '../sheet/fit.ts';
 import { braceMakers } from './detailbrace.ts';
 import { corner, cornerExtent } from './detailcorner.ts';
 import { dimensioned, planFacing, type StatedOptions, stated } from './detaildrawing.ts';
-import { type FixingInk, type FixingPlace, postFixing, wallFixing } from './detailfixing.ts';
+import { type FixingInk, type FixingPlace, postFixing } from './detailfixing.ts';
 import { hingeFixing } from './detailhinge.ts';
 import { type DetailLetter, type DetailSubject, detailLetters } from './detailkey.ts';
 import { edgeStretch, slatEnd, slatEndExtent } from './detailslatend.ts';
 import { stand, standExtent } from './detailstand.ts';
 import { staveFoot, staveFootExtent } from './detailstavefoot.ts';
 import { staveHead, staveHeadExtent } from './detailstavehead.ts';
+import { wallFixing } from './detailwall.ts';
 import { breakLine } from './grain.ts';
 import type { SectionOptions } from './weavesection.ts';
 import { planView, weaveInk } from './weavesectionink.ts';
@@ -92,6 +93,7 @@ function fixing(panel: Panel, key: DetailLetter, options: SectionOptions): Drawi
     alt: `How ${panel.name} is held at its ${side} side, looking down.`,
     scale,
     ink: [
+      ...(held.under ?? []),
       ...weaveInk({ panel, parts, scale: scale.ratio, stretch }),
       breakLine(plan(inner, -half), plan(inner, half)),
       ...held.marks,

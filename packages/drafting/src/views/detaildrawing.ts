@@ -20,6 +20,8 @@ export interface StatedOptions {
   readonly mark?: number;
   readonly total?: boolean;
   readonly level?: number;
+  /** Where the view between the ends is broken, paper mm along the side. */
+  readonly broken?: number;
   readonly of?: string | undefined;
 }
 
@@ -28,7 +30,7 @@ export interface StatedOptions {
  * the caller can spread it into a list.
  */
 export function stated(from: number, to: number, options: StatedOptions): Size[] {
-  const { display, along, total, level, of } = options;
+  const { display, along, total, level, broken, of } = options;
   const size = Math.abs(to - from);
   const mark = options.mark ?? markUnder(size, display) ?? sizeMarks(size, display).mark;
   const value = roundToMark(size, mark);
@@ -41,6 +43,7 @@ export function stated(from: number, to: number, options: StatedOptions): Size[]
       value,
       ...(total === undefined ? {} : { total }),
       ...(level === undefined ? {} : { level }),
+      ...(broken === undefined ? {} : { broken }),
       ...(of === undefined ? {} : { of }),
     },
   ];
@@ -60,9 +63,12 @@ export function saidFine(length: number, display: Marks): string {
 /** From the frame to the words that say which side is which, mm. */
 const FACING_APART = 2;
 
-/** The words under a view from front to back that say which side is which: `front` outside the first point, `back` outside the second. */
+/**
+ * The words beside a view from front to back that say which side is which: `front` left of the first point, `back` right of
+ * the second, both standing in the middle of the height given.
+ */
 export function facing([u0, v]: Point, [u1]: Point): Mark[] {
-  const base = v + 1 + TEXT;
+  const base = v + TEXT * 0.36;
   return [
     write('faint', 'front', [u0 - FACING_APART, base], { height: TEXT, anchor: 'end' }),
     write('faint', 'back', [u1 + FACING_APART, base], { height: TEXT }),

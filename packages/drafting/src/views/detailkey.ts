@@ -1,4 +1,4 @@
-import { gateDetails, type Panel, VIEW_LETTERS } from '@wattlewright/model';
+import { dividerDetails, gateDetails, type Panel, sideFixings, VIEW_LETTERS } from '@wattlewright/model';
 
 /** The letters in the order in which the sections and details of a panel take them. */
 const [DOWN, ACROSS, HEAD, FOOT, CORNER, END, FIXING] = VIEW_LETTERS;
@@ -11,13 +11,17 @@ export interface CutPlanes {
   readonly across: { readonly letter: string; readonly x: number; readonly stave: number };
 }
 
+/** What of a panel says where its sections are taken. */
+type Cuttable = Pick<Panel, 'courses' | 'staves' | 'rows' | 'weave'>;
+
 /**
- * Where the sections of a panel are taken, panel frame, mm: in plan through the middle of the course at half height,
- * upright through the middle of the stave at half width. Courses and staves count from 0. Their letters, T and U, are
- * never those of parts.
+ * Where the sections of a panel are taken, panel frame, mm: in plan through the middle of the course nearest half height
+ * whose slat's end at the left stile lies farthest off mid-depth, which the detail of that end shows too; upright through
+ * the middle of the stave at half width. Courses and staves count from 0. Their letters, T and U, are never those of parts.
  */
-export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>): CutPlanes {
-  const course = Math.floor(courses.count / 2);
+export function cutPlanes(panel: Cuttable): CutPlanes {
+  const { courses, staves } = panel;
+  const course = farthestEnd(panel);
   const stave = Math.floor((staves.count - 1) / 2);
   return {
     down: { letter: DOWN, y: (courses.bottoms[course] as number) + courses.height / 2, course },
@@ -25,13 +29,13 @@ export function cutPlanes({ courses, staves }: Pick<Panel, 'courses' | 'staves'>
   };
 }
 
-/** The course nearest the section in plan whose slat's end at the left stile lies farthest off mid-depth, from 0. */
-export function farthestEnd(panel: Pick<Panel, 'courses' | 'staves' | 'rows' | 'weave'>): number {
-  const { down } = cutPlanes(panel);
-  const off = panel.rows.map(({ bend }) => Math.abs(bend.endOffsets[0]));
+/** The course nearest half height whose slat's end at the left stile lies farthest off mid-depth, from 0. */
+function farthestEnd({ courses, rows, weave }: Cuttable): number {
+  const middle = Math.floor(courses.count / 2);
+  const off = rows.map(({ bend }) => Math.abs(bend.endOffsets[0]));
   const most = Math.max(...off);
-  const far = panel.weave.rowOfCourse.flatMap((row, course) => ((off[row] as number) > most - 1e-6 ? [course] : []));
-  return far.toSorted((a, b) => Math.abs(a - down.course) - Math.abs(b - down.course) || a - b)[0] ?? down.course;
+  const far = weave.rowOfCourse.flatMap((row, course) => ((off[row] as number) > most - 1e-6 ? [course] : []));
+  return far.toSorted((a, b) => Math.abs(a - middle) - Math.abs(b - middle) || a - b)[0] ?? middle;
 }
 
 /** What a section is called by: `T–T`. */
@@ -60,7 +64,7 @@ export interface DetailLetter {
  * parts: V the head of a stave under the top rail, W its foot in its groove, X the corner, Y the slat's end at the stile, Z how the panel is fixed.
  */
 export function detailLetters(panel: Panel): readonly DetailLetter[] {
-  const { rail, stile, clear, groove, outside } = panel;
+  const { rail, stile, clear, groove, outside, courses, display } = panel;
   const planes = cutPlanes(panel);
   const fixing = fixingPlace(panel);
   const reach = Math.max(rail.depth, rail.height) * 0.75;
@@ -68,7 +72,7 @@ export function detailLetters(panel: Panel): readonly DetailLetter[] {
     {
       letter: HEAD,
       subject: 'stave head',
-      title: 'Top rail and room over the stack',
+      title: courses.allowance > display.mark / 8 ? 'Top rail and room for swelling' : 'Top rail and stave head',
       at: { x: planes.across.x, y: clear.bottom + clear.height, z: 0 },
       radius: reach,
       on: ['vertical section'],
@@ -126,12 +130,27 @@ function fixingPlace(panel: Panel): Pick<DetailLetter, 'title' | 'at' | 'radius'
     case 'divider':
       return details.stand === 'feet'
         ? { title: 'Foot', at: side(true, 0), radius }
-        : { title: 'Track', at: { x: outside.width / 2, y: outside.height - rail.height / 2, z: 0 }, radius };
+        : {
+            title: 'Track',
+            at: {
+              x: dividerDetails(panel).track?.carriers.at(-1)?.x ?? outside.width / 2,
+              y: outside.height - rail.height / 2,
+              z: 0,
+            },
+            radius,
+          };
     case 'guard':
-      return { title: 'Fixing to the post', at: side(true, outside.height / 2), radius };
+      return { title: 'Fixing to the post', at: side(true, fixingHeight(panel)), radius };
     case 'screen':
-      return { title: SCREEN_FIXINGS[details.mounting], at: side(true, outside.height / 2), radius };
+      return { title: SCREEN_FIXINGS[details.mounting], at: side(true, fixingHeight(panel)), radius };
   }
+}
+
+/** Height of the fixing nearest half height: the lower of two, mm. */
+function fixingHeight(panel: Panel): number {
+  const half = panel.outside.height / 2;
+  const heights = sideFixings(panel).places.map(({ y }) => y);
+  return heights.toSorted((a, b) => Math.abs(a - half) - Math.abs(b - half) || a - b)[0] ?? half;
 }
 
 const SCREEN_FIXINGS = {

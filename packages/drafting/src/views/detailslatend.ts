@@ -8,8 +8,9 @@ import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
+import { backingPlan } from './backing.ts';
 import { boxOfInk, dimensioned, planFacingOver, type StatedOptions, said, stated } from './detaildrawing.ts';
-import { type DetailLetter, farthestEnd } from './detailkey.ts';
+import { cutPlanes, type DetailLetter } from './detailkey.ts';
 import { screwName, screwSide, screwsOf } from './detailscrew.ts';
 import { slatEnds } from './detailslat.ts';
 import { breakLine } from './grain.ts';
@@ -39,13 +40,15 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
   const s = scale.ratio;
   const plan = planView(s);
   const stretch = edgeStretch(panel, 'left');
-  const course = farthestEnd(panel);
+  const { course, y } = cutPlanes(panel).down;
   const row = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
   const half = Math.max(outside.depth, weaveDepth(panel)) / 2;
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
   const screws = screwsOf(panel, 'end stave to stile');
+  const backing = backingPlan({ panel, parts, plan, scale: s, y, stretch });
   const ink: Mark[] = [
+    ...backing.marks,
     ...weaveInk({ panel, parts, scale: s, stretch, course }),
     ...(screws ? screwSide(screws, { from: plan(stile.width + staves.width, 0), way: [-1, 0], scale: s }) : []),
     ...(screws ? [] : [stroke('centre', line(plan(-3 / s, 0), plan(stretch[1] + 3 / s, 0)))]),
@@ -67,13 +70,16 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
         ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
       ],
     },
-    notes: notes({
-      panel,
-      row,
-      plan,
-      beneath: rowBeneath(panel, course)[0],
-      stops: stopBox(panel, partOf(parts, panel, 'stop')),
-    }),
+    notes: [
+      ...backing.notes,
+      ...notes({
+        panel,
+        row,
+        plan,
+        beneath: rowBeneath(panel, course)[0],
+        stops: stopBox(panel, partOf(parts, panel, 'stop')),
+      }),
+    ],
     noteWidth: 42,
   });
 }

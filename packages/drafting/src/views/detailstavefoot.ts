@@ -31,13 +31,14 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
   const up: StatedOptions = { display, along: (y) => at(0, y)[1] };
   const through: StatedOptions = { display, along: (z) => z * s };
   const first = courses.bottoms[0] as number;
+  const bed = rail.height - groove.depth;
   const cut = uprightInk({ panel, parts, at, span: [-1, top] });
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
     scale,
-    ink: [...cut, breakLine(at(-half, top), at(half, top)), ...facing(at(half, 0), at(-half, 0))],
+    ink: [...cut, breakLine(at(-half, top), at(half, top)), ...facing(at(half, bed / 2), at(-half, bed / 2))],
     // Slats that are bent hard can stand out before the frame.
     outline: union([viewBox(at, [half, 0], [-half, top]), boxOfInk(cut)]),
     sizes: {

@@ -27,8 +27,8 @@ export function staveHeadExtent(panel: Panel): Extent {
 }
 
 /**
- * The top rail from front to back through a stave: the groove with the stave's head, the room that is left over the stack
- * for its swelling, and the cover strips before it with their pins.
+ * The top rail from front to back through a stave: the groove with the stave's head, the room for swelling
+ * that is left over the stack, and the cover strips before it with their pins.
  */
 export function staveHead(panel: Panel, key: DetailLetter, { scale, parts = [] }: SectionOptions): Drawing {
   const { outside, name } = panel;
@@ -36,6 +36,8 @@ export function staveHead(panel: Panel, key: DetailLetter, { scale, parts = [] }
   const low = downFrom(panel);
   const at = uprightView(s, low);
   const half = outside.depth / 2;
+  // In the middle of the wood over the groove.
+  const solid = outside.height - (panel.rail.height - panel.groove.depth) / 2;
   const cut = uprightInk({ panel, parts, at, span: [low, outside.height + 1] });
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
@@ -46,7 +48,7 @@ export function staveHead(panel: Panel, key: DetailLetter, { scale, parts = [] }
       ...cut,
       ...pinInk(panel, at),
       breakLine(at(half, low), at(-half, low)),
-      ...facing(at(half, low), at(-half, low)),
+      ...facing(at(half, solid), at(-half, solid)),
     ],
     // Slats that are bent hard can stand out before the frame.
     outline: union([viewBox(at, [half, low], [-half, outside.height]), boxOfInk(cut)]),
@@ -115,7 +117,7 @@ function notes(panel: Panel, at: View): NoteTarget[] {
         ]
       : []),
     ...(courses.allowance > display.mark / 2
-      ? [{ at: at(back, (stack + top) / 2), text: 'Room for the stack to swell into: leave it empty' }]
+      ? [{ at: at(back, (stack + top) / 2), text: 'Room for swelling: leave it empty' }]
       : []),
     ...(strip
       ? [

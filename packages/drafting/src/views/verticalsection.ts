@@ -1,16 +1,17 @@
 import type { Panel, Part } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
-import type { Size } from '../layout/rows.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
+import { backingOf, backingUpright } from './backing.ts';
 import { freeCircle } from './detailcircle.ts';
-import { boxOfInk, dimensioned, facing, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facing, said } from './detaildrawing.ts';
 import { cutName, cutPlanes, detailLetters } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { coverBox, uprightInk, uprightView } from './verticalsectionink.ts';
 import { clearances, siteInk } from './verticalsectionsite.ts';
+import { capDepths, depths, heights, type Piece, totals } from './verticalsectionsizes.ts';
 import type { SectionOptions } from './weavesection.ts';
 
 /** Options of `verticalSection`. */
@@ -24,12 +25,6 @@ const COURSES_KEPT = 3;
 
 /** Between the two parts of a broken view, mm on paper. */
 const BREAK_ROOM = 6;
-
-/** A part of the view between break lines, and how it is mapped to paper. */
-interface Piece {
-  readonly span: readonly [from: number, to: number];
-  readonly at: View;
-}
 
 /** Real size of `verticalSection`, mm. */
 export function verticalSectionExtent(panel: Panel, broken = false): Extent {
@@ -70,10 +65,18 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
   const breaks = cut
     ? [breakLine(foot(-half, cut[0]), foot(half, cut[0])), breakLine(head(-half, cut[1]), head(half, cut[1]))]
     : [];
-  const frame = [...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })), ...breaks];
+  const behind = pieces.map((piece) => backingUpright(panel, parts, piece));
+  const frame = [
+    ...behind.flatMap(({ marks }) => marks),
+    ...pieces.flatMap(({ span, at }) => uprightInk({ panel, parts, span, at })),
+    ...breaks,
+  ];
   const drawn = [...frame, ...site.marks];
   const circled = [...drawn, ...circles(panel, drawn, { foot, head, scale: s })];
-  const ink: Mark[] = [...circled, ...facing([foot(half, 0)[0], boxOfInk(drawn).v1], foot(-half, 0))];
+  // At half height, where no line of floor, ground or opening runs; in a broken view in the break.
+  const middle = cut ? (foot(0, cut[0])[1] + head(0, cut[1])[1]) / 2 : foot(0, panel.outside.height / 2)[1];
+  const back = Math.max(half, -(backingOf(panel)?.face ?? 0));
+  const ink: Mark[] = [...circled, ...facing([foot(half, 0)[0] - 2, middle], foot(-back, 0))];
   return dimensioned({
     name: broken ? 'vertical-section-broken' : 'vertical-section',
     title: `Section ${cutName(cutPlanes(panel).across)}, looking left`,
@@ -82,29 +85,26 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     ink,
     outline: boxOfInk(circled),
     sizes: {
-      left: [...pieces.flatMap((piece) => heights(panel, piece)), ...(cut ? [] : totals(panel, foot))],
+      left: [
+        ...pieces.flatMap((piece) => heights(panel, piece, s)),
+        ...totals(panel, { foot, head, ...(cut && { broken: middle }) }),
+      ],
       above: capDepths(panel, s),
-      below: stated(-panel.rail.depth / 2, panel.rail.depth / 2, {
-        display: panel.display,
-        along: (z) => z * s,
-        total: true,
-      }),
+      below: depths(panel, s, backingOf(panel)?.face),
     },
-    notes: [...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }), ...site.notes],
+    notes: [
+      ...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }),
+      ...backingNotes(behind.map(({ notes }) => notes)),
+      ...site.notes,
+    ],
     noteWidth: 50,
   });
 }
 
-/** A cap's depth, and how far it stands out in front and at the back. */
-function capDepths(panel: Panel, scale: number): Size[] {
-  const { cap } = clearances(panel);
-  if (!cap) return [];
-  const through: StatedOptions = { display: panel.display, along: (z) => -z * scale };
-  const [edge, half] = [cap.depth / 2, panel.rail.depth / 2];
-  return [
-    ...(edge > half ? [...stated(half, edge, through), ...stated(-half, -edge, through)] : []),
-    ...stated(-edge, edge, { ...through, level: 1 }),
-  ];
+/** Each thing behind the panel named once, in the lowest piece of the view that shows it. */
+function backingNotes(pieces: readonly (readonly NoteTarget[])[]): NoteTarget[] {
+  const all = pieces.flat();
+  return all.filter(({ text }, i) => all.findIndex((other) => other.text === text) === i);
 }
 
 /** The circles of the details of the stave's foot and head, each letter where it stands free of the other ink. */
@@ -117,56 +117,8 @@ function circles(panel: Panel, ink: readonly Mark[], { foot, head, scale }: Omit
     });
 }
 
-/** Sizes that lie wholly within one piece of the view. */
-function heights(panel: Panel, { span, at }: Piece): Size[] {
-  const { display, courses, rail, groove, clear, outside } = panel;
-  const top = clear.bottom + clear.height;
-  const stack = clear.bottom + courses.stack;
-  const { under = 0, over = 0, cap } = clearances(panel);
-  const mine = { display, along: (y: number) => at(0, y)[1] };
-  const one = (from: number, to: number, more: Partial<StatedOptions> = {}): Size[] =>
-    from >= span[0] - Math.max(under, 2) && to <= span[1] + Math.max(over, cap?.height ?? 0, 2)
-      ? stated(from, to, { ...mine, ...more })
-      : [];
-  const isHead = span[1] > outside.height;
-  // As fine as the slats are set, so that stack and allowance make the clear height.
-  const fine = Math.min(courses.step, display.mark);
-  const first = courses.bottoms[0] as number;
-  return [
-    ...(span[0] < 0
-      ? [
-          ...one(rail.height - groove.depth, rail.height),
-          ...one(first, first + courses.height, { mark: courses.step }),
-          ...(courses.gap > 0 && courses.count > 1 ? one(first + courses.height, first + courses.pitch) : []),
-          ...one(0, rail.height, { level: 1 }),
-          ...(under > 0 ? one(-under, 0, { level: 1 }) : []),
-        ]
-      : []),
-    ...(isHead
-      ? [
-          // Groove, cover strips and their pins stand on the detail of the head, where there is room for their sizes.
-          ...(courses.allowance > 0 ? one(stack, top, { mark: fine }) : []),
-          ...one(top, outside.height),
-          ...(cap ? one(outside.height, outside.height + cap.height) : []),
-          ...(over > 0 ? one(outside.height, outside.height + over) : []),
-        ]
-      : []),
-  ];
-}
-
-/** Sizes from the foot to the head of the view. */
-function totals({ display, clear, courses, outside }: Panel, at: View): Size[] {
-  const mine = { display, along: (y: number) => at(0, y)[1] };
-  const bottom = clear.bottom;
-  return [
-    ...stated(bottom, bottom + courses.stack, { ...mine, level: 1, mark: Math.min(courses.step, display.mark) }),
-    ...(courses.allowance > display.mark / 2 ? stated(bottom, bottom + clear.height, { ...mine, level: 2 }) : []),
-    ...stated(0, outside.height, { ...mine, level: 3, total: true }),
-  ];
-}
-
-/** A rail at least this high on paper, mm, has room for leaders to what is in it; detail W shows it in any case. */
-const NOTED_FROM = 6;
+/** A rail at least this high on paper, mm, has room for leaders to what is in it; detail W names it in any case. */
+const NOTED_FROM = 12;
 
 interface NotedView {
   readonly foot: View;
@@ -192,11 +144,11 @@ function notesOf(panel: Panel, { foot, head, scale, cut }: NotedView): NoteTarge
     ...(rail.height * scale >= NOTED_FROM ? inRail : []),
     {
       at: foot(beside, (courses.bottoms[course] as number) + courses.height / 2),
-      text: coursesText(panel, cut),
+      text: coursesText(panel),
     },
     // Cover strips hide the allowance; detail V shows both.
     ...(!strip && courses.allowance > display.mark / 2
-      ? [{ at: head(beside, top - courses.allowance / 2), text: 'Allowance for swelling' }]
+      ? [{ at: head(beside, top - courses.allowance / 2), text: 'Room for swelling' }]
       : []),
     ...(strip
       ? [
@@ -209,13 +161,12 @@ function notesOf(panel: Panel, { foot, head, scale, cut }: NotedView): NoteTarge
   ];
 }
 
-/** How many courses of what height, and in a broken view the heights that it cannot state. */
-function coursesText({ courses, display, outside }: Panel, cut: boolean): string {
-  const { count, gap, stack } = courses;
+/** How many courses of what height. */
+function coursesText({ courses, display }: Panel): string {
+  const { count, gap } = courses;
   const tall = said(courses.height, { unit: display.unit, mark: courses.step });
   const gaps = gap > 0 && count > 1 ? `, open gaps of ${said(gap, display)}` : '';
-  const whole = cut ? `; stack ${said(stack, display)}, outside height ${said(outside.height, display)}` : '';
-  return `${count} ${count === 1 ? 'course' : 'courses'} of ${tall}${gaps}${whole}`;
+  return `${count} ${count === 1 ? 'course' : 'courses'} of ${tall}${gaps}`;
 }
 
 /** `verticalSection` for `arrange`. */

@@ -1,5 +1,4 @@
 import { formatLength, type Panel, type Part, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewright/model';
-import { detailCircle } from '../layout/balloon.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
@@ -7,6 +6,8 @@ import { line } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
+import { backingPlan } from './backing.ts';
+import { freeCircle } from './detailcircle.ts';
 import {
   boxOfInk,
   dimensioned,
@@ -44,16 +45,20 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const planes = cutPlanes(panel);
   const end = detailLetters(panel).find(({ subject }) => subject === 'slat end');
   const radius = end ? Math.max(end.radius * s, 4) : 0;
-  const circles = end ? detailCircle({ at: plan(end.at.x, end.at.z), radius, letter: end.letter, towards: 90 }) : [];
-  const cut = [...weaveInk({ panel, parts, scale: s }), ...circles];
+  const backing = backingPlan({ panel, parts, plan, scale: s, y: planes.down.y });
+  const ink = [...backing.marks, ...weaveInk({ panel, parts, scale: s })];
+  const circles = end ? freeCircle(ink, { at: plan(end.at.x, end.at.z), radius, letter: end.letter }) : [];
+  const cut = [...ink, ...circles];
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
     title: `Section ${cutName(planes.down)}, looking down, through course ${planes.down.course + 1}`,
     alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
     scale,
-    ink: [...cut, ...planFacing(plan(outside.width, 0))],
+    // Clear of leaders to what lies behind.
+    ink: [...cut, ...planFacing([boxOfInk(cut).u1, backing.marks.length > 0 ? 2.5 : 0])],
     outline: boxOfInk(cut),
+    notes: [...backing.notes],
     sizes: {
       above: stated(first, second, across),
       below: [

@@ -38,12 +38,12 @@ export interface Measured {
 
 /**
  * Every dimension of a drawing, read from the ink: a label follows the two oblique strokes at the ends of its line, with
- * a leader between where it was pushed out.
+ * a leader between where it was pushed out. Those across a break, which measure less on paper, are left out.
  */
 export function measured(drawing: Drawing, unit: Unit): Measured[] {
   const { marks, scale } = drawing;
   return marks.flatMap((mark, i): Measured[] => {
-    if (mark.kind !== 'text' || mark.role !== 'label') return [];
+    if (mark.kind !== 'text' || mark.role !== 'label' || isBroken(marks, i)) return [];
     const before = marks.slice(Math.max(0, i - 3), i);
     const strokes = before.map(obliqueMiddle).filter((middle) => middle !== undefined);
     const [a, b] = strokes.slice(-2);
@@ -52,6 +52,23 @@ export function measured(drawing: Drawing, unit: Unit): Measured[] {
     return [{ text: mark.text, says: parseLength(mark.text, unit), measures }];
   });
 }
+
+/** The sizes of a drawing that are stated across its break. */
+export function brokenSizes({ marks }: Drawing, unit: Unit): number[] {
+  return marks.flatMap((mark, i) =>
+    mark.kind === 'text' && mark.role === 'label' && isBroken(marks, i) ? [parseLength(mark.text, unit)] : [],
+  );
+}
+
+/** Whether the label at `i` stands on a dimension line with a zigzag. */
+function isBroken(marks: readonly Mark[], i: number): boolean {
+  if (i === 0) return false;
+  const isOnLine = obliqueMiddle(marks[i - 1] as Mark) !== undefined;
+  const line = marks[i - (isOnLine ? 3 : 4)];
+  return line?.kind === 'path' && isZigzag(line);
+}
+
+const isZigzag = ({ role, path }: PathMark): boolean => role === 'dimension' && path.length === 6;
 
 /** Middle of an oblique stroke, about 3 mm long at 45°; undefined for other ink. */
 function obliqueMiddle(mark: Mark): Point | undefined {
