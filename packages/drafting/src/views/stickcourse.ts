@@ -1,5 +1,5 @@
 import { fineMarks, formatLength, type Panel, sideAt } from '@wattlewright/model';
-import { ASCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
 import type { Drawing, Mark } from '../mark.ts';
@@ -7,20 +7,19 @@ import { stroke, write } from '../mark.ts';
 import { line, polyline, rectangle } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { partOf } from './partof.ts';
-import { paragraph, STICK_TICK, STICK_WIDTH, type StickOptions } from './stick.ts';
-import { heightMarks, heightWords, type StileHeight, stileHeights } from './stickheights.ts';
+import { paragraph, STICK_TICK, type StickOptions } from './stick.ts';
+import { heightMarks, heightPlaces, heightWords, type StileHeight, stileHeights, TRACK } from './stickheights.ts';
+import { SKETCH, stickSketch } from './sticksketch.ts';
 import { unitName } from './template.ts';
 
-/** Width of the course stick across, mm: as any stick, and a column for the heights of screws and hardware. */
-const WIDTH: number = STICK_WIDTH + 50;
+/** Places across the stick, mm from its left edge: the box of the numbers, start of the distances, of the sides, end of the lines. */
+const BOX = { from: TRACK + 1, to: TRACK + 10 } as const;
+const DISTANCE: number = BOX.to + 3;
+const SIDE: number = DISTANCE + 20;
+const LINES: number = SIDE + 14;
 
-/** Places across the stick, mm from its left edge: the box of the numbers, start of the distances, of the sides. */
-const BOX = { from: 13, to: 22 } as const;
-const DISTANCE = 25;
-const SIDE = 45;
-
-/** The column of the heights of screws and hardware, mm: the lines of the courses end before it. */
-const HEIGHTS = { from: 61, to: 106 } as const;
+/** Width of the course stick across, mm: its columns, and at the right one for the heights of screws and hardware. */
+const WIDTH: number = LINES + 2 + TRACK;
 
 /** From a course's lower edge up to the baseline of its texts, mm. */
 const LIFT = 1;
@@ -59,9 +58,9 @@ export function courseStick(panel: Panel, { parts = [], named = panel.name }: St
     marks: [
       ...head.marks,
       stroke('tick', rectangle({ u0: 0, v0: top, u1: WIDTH, v1: 0 }), letters.stile),
-      ...panel.courses.bottoms.flatMap((_, course) => courseMarks(panel, course, letters)),
+      ...panel.courses.bottoms.flatMap((_, course) => courseMarks(panel, course, { letters, heights })),
       ...stackTop(panel, top, letters),
-      ...heightMarks(heights, { panel, to: HEIGHTS.to, width: WIDTH, of: letters.stile }),
+      ...heightMarks(heights, { panel, width: WIDTH, of: letters.stile }),
       ...foot(panel, heights),
     ],
     bounds: { u0: 0, v0: top - head.height, u1: WIDTH, v1: 1 },
@@ -70,7 +69,11 @@ export function courseStick(panel: Panel, { parts = [], named = panel.name }: St
 }
 
 /** A course's lower edge at both sides of the stick, its number, distance and starting side. */
-function courseMarks(panel: Panel, course: number, { slat }: Letters): Mark[] {
+function courseMarks(
+  panel: Panel,
+  course: number,
+  { letters: { slat }, heights }: { readonly letters: Letters; readonly heights: readonly StileHeight[] },
+): Mark[] {
   const { courses, clear, display } = panel;
   const y = (courses.bottoms[course] as number) - clear.bottom;
   const fifth = (course + 1) % FIFTH === 0;
@@ -82,7 +85,9 @@ function courseMarks(panel: Panel, course: number, { slat }: Letters): Mark[] {
   return [
     ...(course === 0 ? [] : edgeTicks(y, STICK_TICK, 'tick', slat)),
     ...(courses.gap > 0 ? edgeTicks(y + courses.height, STICK_TICK / 2, 'tick', slat) : []),
-    stroke(fifth ? 'dimension' : 'grid', line([STICK_TICK, -y], [HEIGHTS.from, -y]), slat),
+    ...courseLine(y, heights).map(([from, to]) =>
+      stroke(fifth ? 'dimension' : 'grid', line([from, -y], [to, -y]), slat),
+    ),
     stroke('dimension', rectangle({ u0: BOX.from, v0: base - height - 0.6, u1: BOX.to, v1: base + 0.6 }), slat),
     write(fifth ? 'title' : 'label', `${course + 1}`, [(BOX.from + BOX.to) / 2, base], {
       height,
@@ -93,6 +98,17 @@ function courseMarks(panel: Panel, course: number, { slat }: Letters): Mark[] {
     write('note', front ? '+ front' : '− behind', [SIDE, base], { height: TEXT, ...of }),
   ];
 }
+
+/** Where a course's line runs from its tick to its words: not through the name or the leader of a height beside it. */
+function courseLine(y: number, heights: readonly StileHeight[]): readonly (readonly [number, number])[] {
+  const isNear = heightPlaces(heights, 'left').some(
+    ({ one, at }) => y > Math.min(one.y, at - NEAR) - 0.1 && y < Math.max(one.y, at + NEAR) + 0.1,
+  );
+  return isNear ? [[TRACK, LINES]] : [[STICK_TICK, LINES]];
+}
+
+/** Half the room up the stick that a name and its triangle take, mm. */
+const NEAR: number = ((ASCENT + DESCENT) * TEXT) / 2;
 
 function edgeTicks(y: number, long: number, role: 'tick', of: string | undefined): Mark[] {
   return [stroke(role, line([0, -y], [long, -y]), of), stroke(role, line([WIDTH, -y], [WIDTH - long, -y]), of)];
@@ -129,21 +145,24 @@ function led(from: number, base: number, u: number): Mark {
   );
 }
 
+/** How far apart the names of the edges come again, mm. */
+const NAMES_EVERY = 250;
+
 /** The datum, and what each edge is laid on. */
 function foot(panel: Panel, heights: readonly StileHeight[]): Mark[] {
   const { courses } = panel;
   const edge = (text: string, u: number, y: number): Mark =>
     write('note', text, [u, -y], { height: TEXT, angle: 90, anchor: 'middle' });
   const names: Mark[] = [];
-  const wide = textWidth('this edge: right stile, inner edge', TEXT) + 3;
-  // The words stand on end between the ticks, every tenth course, as far as the courses are tall enough for them.
-  for (let course = 0; course < courses.count; course += Math.max(1, Math.ceil(250 / courses.pitch))) {
+  // The words stand on end between the ticks, again and again, as far as the courses are tall enough for them.
+  const ways = ['this edge: right stile, inner edge', 'right stile, inner edge', 'right stile'];
+  const words = ways.find((one) => textWidth(one, TEXT) + 3 <= courses.height);
+  let next = 0;
+  for (let course = 0; words !== undefined && course < courses.count; course += 1) {
     const [from, room] = [course * courses.pitch, courses.height];
-    const short = textWidth('right stile', TEXT) + 3;
-    if (room < short) break;
-    if (heights.some(({ y }) => y > from - 3 && y < from + room + 3)) continue;
-    const words = (which: string): string => (room < wide ? `${which} stile` : `this edge: ${which} stile, inner edge`);
-    names.push(edge(words('right'), 5, from + room / 2), edge(words('left'), WIDTH - 3, from + room / 2));
+    if (from < next || heights.some(({ y }) => y > from - 3 && y < from + room + 3)) continue;
+    names.push(edge(words, 5, from + room / 2), edge(words.replace('right', 'left'), WIDTH - 3, from + room / 2));
+    next = from + NAMES_EVERY;
   }
   return [
     originCircle([DISTANCE + 1, 0]),
@@ -162,11 +181,11 @@ function header(
   const room = formatLength(courses.allowance, fineMarks(display), { fractions: 'stacked' });
   // The stile stands on the bottom rail, while the making order counts from the rail's outer edge.
   const excess = formatLength(clear.bottom, display, { fractions: 'stacked', named: true });
-  const more = `From the foot of the frame: ${excess} more`;
-  const words = [
-    `Print, check both bars, cut out; where it has several pages, join them first. Foot to foot with the stile, front face: the right edge lies on the left stile, the left edge on the right stile. Or clamp the stiles side by side, feet flush, and square every mark across both.`,
+  const datum = `From the foot of the frame: ${excess} more`;
+  const first = `Print, check both bars, cut out; where it has several pages, join them first. Lay it as sketched on the front face of a stile, foot flush with foot: the right edge of the stick along the inner edge of the left stile, the left edge along the inner edge of the right one. Or clamp the stiles side by side, front faces up and feet flush, and square every mark across both.`;
+  const more = [
     `Each line is the lower edge of a course; distances from the stile’s foot, ${unitName(panel)}, each rounded by itself.`,
-    `+ front, − behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
+    `+\u00a0front, −\u00a0behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
     heightWords(heights),
     asBuilt ? 'From the measured slats.' : 'From planned slats: measure the cut stack and print again.',
   ]
@@ -175,17 +194,21 @@ function header(
   const width = WIDTH - 4;
   const heading = `${named}: course stick`;
   const large = { height: TEXT_LARGE };
-  const moreTop = top - ROWS.stile - LINE_STEP * TEXT_LARGE - paragraph(more, [0, 0], width, large).height - 1;
-  const wordsTop = moreTop - paragraph(words, [0, 0], width).height - 2;
-  const titleTop = wordsTop - paragraph(heading, [0, 0], width, { ...large, role: 'title' }).height - 1;
+  const narrow = width - SKETCH.width - 6;
+  const datumTop = top - ROWS.stile - LINE_STEP * TEXT_LARGE - paragraph(datum, [0, 0], width, large).height - 1;
+  const moreTop = datumTop - paragraph(more, [0, 0], width).height - 2;
+  const firstTop = moreTop - Math.max(SKETCH.height, paragraph(first, [0, 0], narrow).height);
+  const titleTop = firstTop - paragraph(heading, [0, 0], width, { ...large, role: 'title' }).height - 1;
   return {
     marks: [
       led(top, top - ROWS.stile, LEADS.stile),
       write('label', `Stile top ${show(stile.length)}`, [LEADS.text, top - ROWS.stile], large),
       write('label', `Room above the stack ${room}`, [LEADS.text, top - ROWS.room], large),
-      ...paragraph(more, [2, moreTop], width, large).marks,
+      ...paragraph(datum, [2, datumTop], width, large).marks,
       ...paragraph(heading, [2, titleTop], width, { ...large, role: 'title' }).marks,
-      ...paragraph(words, [2, wordsTop], width).marks,
+      ...paragraph(first, [2, firstTop], narrow).marks,
+      ...stickSketch([WIDTH - 2 - SKETCH.width, firstTop]),
+      ...paragraph(more, [2, moreTop], width).marks,
     ],
     height: top - titleTop + 2,
   };

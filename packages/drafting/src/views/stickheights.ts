@@ -2,8 +2,9 @@ import { formatLength, gateDetails, type Panel, screwSchedule } from '@wattlewri
 import { ASCENT, DESCENT, TEXT } from '../layout/style.ts';
 import type { Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { line, polyline } from '../path.ts';
-import { pointer } from './stick.ts';
+import { line } from '../path.ts';
+import { apart } from './plotnames.ts';
+import { pointer, STICK_TICK } from './stick.ts';
 
 /** Something on a stile whose height a course stick marks, mm from the foot of the stile. */
 export interface StileHeight {
@@ -42,7 +43,7 @@ function hung(panel: Panel, hinge: 'left' | 'right'): StileHeight[] {
   ];
 }
 
-/** What the triangles at the edges mean, of the heights that there are; empty for none. */
+/** What the triangles inside the edges mean, of the heights that there are; empty for none. */
 export function heightWords(heights: readonly StileHeight[]): string {
   const has = (what: string): boolean => heights.some((one) => one.what === what);
   const names = [
@@ -53,50 +54,66 @@ export function heightWords(heights: readonly StileHeight[]): string {
   ];
   if (names.length === 0) return '';
   const only = heights.some(({ stile }) => stile !== undefined)
-    ? ' What one stile alone has is marked at its edge alone.'
+    ? ' What one stile alone has stands at its edge alone.'
     : '';
-  return `Black triangles with dashed lines: heights of ${names.join(', ')}; no courses.${only}`;
+  return `Dashed lines with black triangles are not course marks: heights of ${names.join(', ')}.${only}`;
 }
 
-/** From baseline to baseline of two heights' texts at the least, mm. */
+/** From middle to middle of two heights' texts at the least, mm. */
 const STEP: number = (ASCENT + DESCENT) * TEXT + 0.4;
 
-/** Length of the dashes that go on from a triangle, mm from the edge. */
-const DASHED = 11;
+/** Length of the dashes from an edge, mm: as long as the ticks of the courses, so that the triangles stand clear of these. */
+const DASHED: number = STICK_TICK;
 
-/** From the end of a text to the line that leads to its ring, mm. */
-const APART = 0.8;
+/** Room beside the dashes at either edge, mm: for a line that leads aside, for the triangle, and from it to its words. */
+const ASIDE = 4;
+const WORDS = 5;
 
-/** Where the heights stand on a stick: the right end of their column, and the width of the stick, mm. */
+/** Room of the track inside either edge, mm from it: dashes, triangle, name and distance. */
+export const TRACK: number = DASHED + ASIDE + WORDS + 24;
+
+/** Where the heights of one edge are told: their texts a step apart, each as near its height as the others allow. */
+export function heightPlaces(
+  heights: readonly StileHeight[],
+  edge: 'left' | 'right',
+): { one: StileHeight; at: number }[] {
+  // The right edge is laid on the left stile.
+  const own = heights.filter(({ stile }) => stile === undefined || stile !== edge);
+  const wishes = own.map(({ y }) => y);
+  const places = apart(wishes, STEP);
+  // None under the stile's foot.
+  const least = STEP / 2;
+  return own.map((one, i) => ({ one, at: Math.max(places[i] as number, least + i * STEP) }));
+}
+
+/** What heights are drawn with: the panel, the width of the stick, mm, and what the marks depict. */
 export interface HeightColumn {
   readonly panel: Panel;
-  readonly to: number;
   readonly width: number;
   readonly of?: string | undefined;
 }
 
 /**
- * A triangle with its tip at the stick's edge for each height, at the edge of the one stile that has it or at both, and
- * its name with its distance from the foot, clear of the one below. The right edge is laid on the left stile.
+ * The heights in a track of their own inside either edge of the stick: a dashed line at the edge, and led from it to where
+ * it has room a triangle with the name and the distance from the foot.
  */
-export function heightMarks(heights: readonly StileHeight[], { panel, to, width, of }: HeightColumn): Mark[] {
-  const marks: Mark[] = [];
-  let free = DESCENT * TEXT + 0.4;
-  for (const { y, what, stile } of heights) {
-    const base = Math.max(y - TEXT / 2, free);
-    free = base + STEP;
-    const only = stile === undefined ? '' : `, ${stile} stile only`;
-    const text = `${what} ${formatLength(y, panel.display, { fractions: 'stacked' })}${only}`;
-    if (stile !== 'left') marks.push(pointer([0, -y], 'left'), stroke('hidden', line([4, -y], [DASHED, -y]), of));
-    if (stile !== 'right') {
-      const lead = polyline([
-        [width - 4, -y],
-        [to + 3, -y],
-        [to + APART, -(base + TEXT / 2)],
-      ]);
-      marks.push(pointer([width, -y], 'right'), stroke('hidden', lead, of));
-    }
-    marks.push(write('label', text, [to, -base], { height: TEXT, anchor: 'end', ...(of === undefined ? {} : { of }) }));
-  }
-  return marks;
+export function heightMarks(heights: readonly StileHeight[], { panel, width, of }: HeightColumn): Mark[] {
+  const own = of === undefined ? {} : { of };
+  return (['left', 'right'] as const).flatMap((edge) => {
+    const way = edge === 'left' ? 1 : -1;
+    const u = (from: number): number => (edge === 'left' ? from : width - from);
+    return heightPlaces(heights, edge).flatMap(({ one: { y, what }, at }): Mark[] => {
+      const text = `${what} ${formatLength(y, panel.display, { fractions: 'stacked' })}`;
+      return [
+        stroke('hidden', line([u(0), -y], [u(DASHED), -y]), of),
+        stroke('dimension', line([u(DASHED), -y], [u(DASHED + ASIDE), -at]), of),
+        pointer([u(DASHED + ASIDE), -at], edge),
+        write('label', text, [u(DASHED + ASIDE + WORDS), -at + TEXT / 2], {
+          height: TEXT,
+          anchor: way > 0 ? 'start' : 'end',
+          ...own,
+        }),
+      ];
+    });
+  });
 }

@@ -12,8 +12,8 @@ import {
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
-import { pointsOf } from '../../src/ink.ts';
-import { contains } from '../../src/layout/clearance.ts';
+import { boxOf, pointsOf } from '../../src/ink.ts';
+import { contains, overlaps } from '../../src/layout/clearance.ts';
 import { textBox } from '../../src/lettering.ts';
 import type { Drawing } from '../../src/mark.ts';
 import { ticksFit } from '../../src/views/stick.ts';
@@ -164,22 +164,51 @@ describe('courseStick', () => {
 
   test('courseStick(wash-house-gate) marks hinges and latch at the edge of their own stile, screws at both, figured from the stile’s foot', () => {
     const panel = example('wash-house-gate');
-    const texts = printed(courseStick(panel));
+    const drawing = courseStick(panel);
+    const { u1 } = drawing.bounds;
+    // The right edge is laid on the left stile.
+    const textsAt = (edge: 'left' | 'right') =>
+      drawing.marks.flatMap((mark) =>
+        mark.kind === 'text' && (mark.anchor === 'end') === (edge === 'right') && /^[a-z]+ \d/.test(mark.text)
+          ? [mark.text]
+          : [],
+      );
     // Hinges 7 in from both ends of a leaf 60 5/8 high on a rail of 2 1/2: 4 1/2, and 60 5/8 − 7 − 2 1/2 = 51 1/8.
     // The latch 40 over the ground, the leaf 2 1/2 over it: 40 − 2 1/2 − 2 1/2 = 35.
-    for (const text of ['hinge 4 1⁄2, left stile only', 'hinge 51 1⁄8, left stile only', 'latch 35, right stile only'])
-      expect(texts).toContain(text);
-    const screws = texts.filter((text) => /^screw \d/.test(text));
+    expect(textsAt('right')).toEqual(expect.arrayContaining(['hinge 4 1⁄2', 'hinge 51 1⁄8']));
+    expect(textsAt('left')).toContain('latch 35');
+    expect(textsAt('left').join(' ')).not.toContain('hinge');
+    expect(textsAt('right').join(' ')).not.toContain('latch');
+    const screws = textsAt('right').filter((text) => /^screw \d/.test(text));
     expect(screws.length).toBeGreaterThan(2);
-    // Triangles with their tips on an edge: the right edge is laid on the left stile. They are no lines across, as courses are.
-    const drawing = courseStick(panel);
-    const tips = drawing.marks.flatMap((mark) => {
-      const [tip] = mark.kind === 'path' && mark.role === 'dimension' && mark.shade === 0 ? pointsOf(mark.path) : [];
-      return tip ? [tip] : [];
+    expect(textsAt('left').filter((text) => /^screw \d/.test(text))).toEqual(screws);
+    // At the edge itself a dashed line at the height: courses have whole ticks.
+    const dashes = drawing.marks.flatMap((mark) =>
+      mark.kind === 'path' && mark.role === 'hidden' ? [pointsOf(mark.path)] : [],
+    );
+    const at = (edge: number) => dashes.flatMap(([end]) => (end?.[0] === edge ? [end[1]] : []));
+    expect(at(u1)).toHaveLength(screws.length + 2);
+    expect(at(0)).toHaveLength(screws.length + 1);
+    expect(at(0).some((v) => Math.abs(v + 35 * 25.4) < 1e-9)).toBe(true);
+  });
+
+  test('courseStick: marks a millimetre apart have triangles and words clear of each other, each led to its own height', () => {
+    const stickOf = (latch: number) =>
+      courseStick(onePanel({ unit: 'mm' }, { use: 'gate', size: { width: 900, height: 1500 }, gate: { latch } }));
+    const heights = (drawing: Drawing, what: string) =>
+      printed(drawing).flatMap((text) => (text.startsWith(`${what} `) ? [Number(text.split(' ')[1])] : []));
+    const some = stickOf(900);
+    const screw = heights(some, 'screw').toSorted((a, b) => a - b)[4] as number;
+    const drawing = stickOf(900 + screw + 1 - (heights(some, 'latch')[0] as number));
+    expect(heights(drawing, 'latch')).toEqual([screw + 1]);
+    const triangles = drawing.marks.flatMap((mark) =>
+      mark.kind === 'path' && mark.role === 'dimension' && mark.shade === 0 ? [boxOf(pointsOf(mark.path))] : [],
+    );
+    expect(triangles.length).toBeGreaterThan(6);
+    triangles.forEach((one, i) => {
+      for (const other of triangles.slice(i + 1)) expect(overlaps(one, other)).toBe(false);
     });
-    expect(tips.filter(([u]) => u === drawing.bounds.u1)).toHaveLength(screws.length + 2);
-    expect(tips.filter(([u]) => u === 0)).toHaveLength(screws.length + 1);
-    expect(tips.some(([u, v]) => u === 0 && Math.abs(v + 35 * 25.4) < 1e-9)).toBe(true);
+    expect(faultsOf(drawing.marks)).toEqual([]);
   });
 
   test.each(EXAMPLES)('courseStick(%s) speaks of hinges and latch on a gate alone', (name) => {
