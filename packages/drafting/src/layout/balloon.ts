@@ -48,7 +48,7 @@ export function detailCircle({
 
 /**
  * The line along which a section is cut: wide at its ends, thin dash and dot between, with arrows the way one looks and
- * the letter at both ends (ISO 128-3 practice, from memory). `looking` is the direction on paper.
+ * the letter beside each arrow, within the line's length (ISO 128-3 practice, from memory). `looking` is the direction on paper.
  */
 export function cuttingPlane({
   from,
@@ -66,7 +66,7 @@ export function cuttingPlane({
   const [cu, cv] = [(to[0] - from[0]) / length, (to[1] - from[1]) / length];
   const end = (p: Point, way: 1 | -1): Mark[] => {
     const tip: Point = [p[0] + lu * 7, p[1] + lv * 7];
-    const letterAt: Point = [p[0] - way * cu * 4 + lu * 4, p[1] - way * cv * 4 + lv * 4];
+    const letterAt: Point = [p[0] + way * cu * 3.5 + lu * 4.2, p[1] + way * cv * 3.5 + lv * 4.2];
     return [
       stroke('edge', line(p, [p[0] + way * cu * 6, p[1] + way * cv * 6])),
       stroke('dimension', line(p, tip)),

@@ -34,6 +34,8 @@ export interface NotesOptions {
   readonly keepOut?: readonly Box[];
   /** Widest line of a note, mm; 45 unless given. */
   readonly width?: number;
+  /** From the view to the notes, mm: room for leaders to spread; 12 unless given. */
+  readonly aside?: number;
 }
 
 /** Notes with their leaders, and the box round the texts. */
@@ -43,7 +45,7 @@ export interface Notes {
   readonly bounds: Box;
 }
 
-/** From the view to the notes beside it, mm: room for leaders to spread. Common practice, no source. */
+/** From the view to the notes beside it, mm. Common practice, no source. */
 const ASIDE = 12;
 
 /** Between two notes, mm: more than between the lines of one, so that they do not read on. Common practice, no source. */
@@ -54,7 +56,7 @@ const PARAGRAPH = 2.4;
  * allowed side, texts do not overlap, leaders cross neither each other nor a text, and the shortest order is taken.
  */
 export function placeNotes(options: NotesOptions): Notes {
-  const { around, targets, sides = ['left', 'right'], keepOut = [], width = 45 } = options;
+  const { around, targets, sides = ['left', 'right'], keepOut = [], width = 45, aside = ASIDE } = options;
   const middle = (around.u0 + around.u1) / 2;
   const sideOf = ({ at: [u] }: NoteTarget): 'left' | 'right' =>
     sides.length === 1 ? (sides[0] as 'left' | 'right') : u < middle ? 'left' : 'right';
@@ -63,7 +65,7 @@ export function placeNotes(options: NotesOptions): Notes {
   for (const side of ['left', 'right'] as const) {
     const own = targets.filter((target) => sideOf(target) === side);
     const demands = own.map((target) => demandOf(target, width));
-    const edge = side === 'left' ? around.u0 - ASIDE : around.u1 + ASIDE;
+    const edge = side === 'left' ? around.u0 - aside : around.u1 + aside;
     const column: Column = { side, edge, v0: around.v0, v1: around.v1, keepOut };
     spots(demands, column).forEach((spot, i) => {
       marks.push(...noteInk(own[i] as NoteTarget, demands[i] as Demand, spot, side));

@@ -1,15 +1,17 @@
 import { type Panel, type Part, partsOf } from '@wattlewright/model';
 import { boxOf, pointsOf, union } from '../ink.ts';
-import { placeNotes } from '../layout/notes.ts';
+import { crossesBox, overlaps } from '../layout/clearance.ts';
+import { type Notes, placeNotes, textBoxes } from '../layout/notes.ts';
 import { textBox } from '../lettering.ts';
-import type { Box, Drawing, Mark } from '../mark.ts';
+import type { Box, Drawing, Mark, Point } from '../mark.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { view } from '../view.ts';
-import { elevationInk } from './elevationink.ts';
-import { cutMarks, detailMarks, detailTargets, frontMark } from './elevationmarks.ts';
+import { elevationInk, fittingBoxes } from './elevationink.ts';
+import { cutBeside, cutMarks, detailBoxes, detailMarks, detailTargets, frontMark } from './elevationmarks.ts';
 import { elevationTargets } from './elevationnotes.ts';
 import { heightRows, heightsOver, widthRows } from './elevationsizes.ts';
+import { cornerWords } from './elevationwords.ts';
 import { faceBox } from './front.ts';
 
 /** What `elevation` needs to know. */
@@ -44,18 +46,34 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
   const left = heightRows(sizes);
   // Without running sizes below, labels of heights that are pushed under the panel would meet those of widths.
   const below = widthRows(sizes, shop ? 0 : left.bounds.v1 - outline.v1);
-  const marks = [...frontMark(front, outline, detail), ...(shop ? detailMarks(front, outline) : [])];
+  const faces = frontMark(front, outline, detail);
+  const said = [left.aside, below.aside].filter((text) => text !== undefined);
+  const words = cornerWords(said, {
+    outline,
+    rows: left.bounds,
+    keepOut: textBoxes([...left.marks, ...below.marks]),
+  });
+  const marks = [...faces, ...(shop ? detailMarks(front, outline) : []), ...words];
   const drawn = union([outline, inkBox(ink), left.bounds, below.bounds, inkBox(marks)]);
   const targets = [...elevationTargets(front, detail), ...(shop ? detailTargets(front) : [])];
-  const named = placeNotes({
-    around: noteColumn({ ...drawn, v0: outline.v0, v1: outline.v1 }, targets.length),
-    targets,
-    sides: ['right'],
-    width: NAME_WIDTH,
-    keepOut: [...marks, ...below.marks].flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
-  });
+  const added = fittingBoxes(front);
+  const cut = shop ? cutBeside(front, outline, [...added, ...detailBoxes(front)]) : undefined;
+  // Names stand beside the panel, clear of labels and words that reach further out under or over it.
+  const u1 = union([outline, ...added]).u1;
+  const notes = (more: readonly Box[]): Notes =>
+    placeNotes({
+      around: noteColumn({ ...outline, u1 }, targets.length),
+      targets,
+      sides: ['right'],
+      width: NAME_WIDTH,
+      aside: NAME_ASIDE,
+      keepOut: [...textBoxes([...marks, ...below.marks]), ...more],
+    });
+  const beside = cut && notes([cut.box]);
+  const clear = cut && beside && isClearOf(beside, cut.box) ? { named: beside, right: cut.right } : undefined;
+  const named = clear?.named ?? notes([]);
   const around = union([drawn, inkBox(named.marks)]);
-  const cuts = shop ? cutMarks(front, { outline, around }) : [];
+  const cuts = shop ? cutMarks(front, { outline, around, ...(clear && { right: clear.right }) }) : [];
   return {
     name: 'elevation',
     title: panel.count > 1 ? `${panel.name}, front elevation (${panel.count} alike)` : `${panel.name}, front elevation`,
@@ -68,8 +86,20 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
   };
 }
 
+/** Whether notes and their leaders keep out of a box. */
+function isClearOf({ marks }: Notes, box: Box): boolean {
+  return marks.every((mark) => {
+    if (mark.kind === 'text') return !overlaps(textBox(mark), box);
+    const points = pointsOf(mark.path);
+    return points.slice(1).every((to, i) => !crossesBox([points[i] as Point, to], box));
+  });
+}
+
 /** Widest line of a name beside the elevation, mm: narrow, since its room is taken from the scale. */
 const NAME_WIDTH = 24;
+
+/** From the panel to the names, mm: the end of the cut line stands between. */
+const NAME_ASIDE = 10;
 
 /** Height of a balloon with the room between it and the next, paper mm. */
 const NOTE_STEP = 9.5;

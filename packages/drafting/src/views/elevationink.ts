@@ -1,4 +1,4 @@
-import type { PathMark } from '../mark.ts';
+import type { Box, PathMark } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { line, polygon, polyline, rectangle } from '../path.ts';
 import { braceOutline, type Fitting, fittings, grounds } from './fittings.ts';
@@ -67,6 +67,11 @@ export function fittingInk(front: Front, fitting: Fitting, detail: 'shop' | 'cli
   const of = letterOf(front, role);
   if (isBehind(front, fitting)) return detail === 'shop' ? [stroke('hidden', path, of)] : [];
   return [stroke('wood', path, of), stroke('edge', path, of)];
+}
+
+/** The boxes on paper of what the panel's use adds to it. */
+export function fittingBoxes({ panel, at }: Front): Box[] {
+  return fittings(panel).map(({ from, to }) => faceBox(at, { x0: from.x, y0: from.y, x1: to.x, y1: to.y }));
 }
 
 /** Whether the panel stands before the whole of a fitting. */

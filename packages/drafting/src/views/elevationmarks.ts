@@ -1,36 +1,47 @@
+import { boxOf } from '../ink.ts';
 import { cuttingPlane } from '../layout/balloon.ts';
+import { grown } from '../layout/clearance.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT, TEXT_LARGE, TEXT_LIFT } from '../layout/style.ts';
 import { arrowhead } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
 import type { Box, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { circle, line } from '../path.ts';
+import { circle, line, polyline } from '../path.ts';
 import { cutPlanes, type DetailLetter, detailLetters } from './detailkey.ts';
-import { type Front, faceBox } from './front.ts';
+import type { Front } from './front.ts';
 
 /** Length of the wide end of a cut line, paper mm, as `cuttingPlane` draws it, and its distance from what it stands by. */
 const CUT_END = 6;
 const CUT_GAP = 2.5;
 
-/** From the end of a cut line to the far side of its letter, paper mm. */
-const CUT_LETTER = 7;
+/** From a cut line to the tip of its arrow and the far side of its letter, paper mm. */
+const CUT_ARROW = 7;
 
 /** The least radius of a circle round a detail, paper mm, so that it can be seen. */
 const LEAST_RADIUS = 3;
 
+/** What the cut lines need to know of what is drawn already. */
+export interface CutPlace {
+  readonly outline: Box;
+  /** All that is drawn. */
+  readonly around: Box;
+  /** Where the right end of the level cut stands, when not outside all that is drawn. */
+  readonly right?: number;
+}
+
 /**
- * Where the sections are taken. The ends of the cut lines stand outside all sizes and names, that of B above by the panel
- * itself; the thin line between runs over the panel alone, so that it crosses nothing else. `around` is what is drawn.
+ * Where the sections are taken. The ends of the cut lines stand outside sizes and names, that of U above and that of T at the
+ * right by the panel itself where there is room; the thin line between runs over the panel alone, so that it crosses nothing else.
  */
-export function cutMarks({ panel, at }: Front, { outline, around }: { outline: Box; around: Box }): Mark[] {
+export function cutMarks({ panel, at }: Front, { outline, around, right }: CutPlace): Mark[] {
   const { down, across } = cutPlanes(panel);
   const [, v] = at(0, down.y);
   const [u] = at(across.x, 0);
   const ends = [
     ...cuttingPlane({
       from: [around.u0 - CUT_GAP - CUT_END, v],
-      to: [around.u1 + CUT_GAP + CUT_END, v],
+      to: [right ?? around.u1 + CUT_GAP + CUT_END, v],
       letter: down.letter,
       looking: 'down',
     }),
@@ -48,48 +59,72 @@ export function cutMarks({ panel, at }: Front, { outline, around }: { outline: B
   ];
 }
 
-/** How much room above the outline the cut letter takes, paper mm. */
-const CUT_ROOM = CUT_GAP + CUT_END + CUT_LETTER;
+/** The right end of the level cut beside the panel, clear of what stands out there, and the room that it takes. */
+export function cutBeside(
+  { panel, at }: Front,
+  { u1 }: Box,
+  beside: readonly Box[],
+): { readonly right: number; readonly box: Box } {
+  const [, v] = at(0, cutPlanes(panel).down.y);
+  const [v0, v1] = [v - 1.5, v + 8.5];
+  const out = Math.max(u1, ...beside.filter((one) => one.v0 < v1 && one.v1 > v0).map((one) => one.u1));
+  const right = out + CUT_GAP + CUT_END;
+  return { right, box: { u0: out + CUT_GAP - 1, v0, u1: right + 1, v1 } };
+}
 
-/** Half the room that a detail's letter takes on the weave, paper mm. */
-const LETTER_HALF = 2.9;
+/** How much room above the outline the cut letter takes, paper mm. */
+const CUT_ROOM = CUT_GAP + CUT_END;
+
+/** From the outline to the middle of a detail's letter off its corner, and from one letter to the next, paper mm. */
+const LETTER_OFF = 3.4;
+const LETTER_STEP = 6;
+
+/** From the outline to the line that leads along it to a letter, paper mm: extension lines start further out. */
+const LEAD_OFF = 0.8;
 
 /** How far a detail's circle may stand out beyond the panel, paper mm, so that it stays clear of the sizes beside it. */
 const MOST_OUT = 6;
 
-/** Circles round what is drawn larger elsewhere; those at the left with their letters. */
+/**
+ * Circles round what is drawn larger elsewhere. Those at the left have their letters off the nearer corner, where neither
+ * weave nor sizes are, at the end of a line along the panel's edge.
+ */
 export function detailMarks(front: Front, outline: Box): Mark[] {
+  const taken = { up: 0, down: 0 };
+  const [cut] = front.at(cutPlanes(front.panel).across.x, 0);
   return onElevation(front).flatMap((detail): Mark[] => {
     const centre = front.at(detail.at.x, detail.at.y);
     const ring = stroke('dimension', circle(centre, detail.radius));
     if (!isLeft(front, detail)) return [ring];
-    const inside = spotOnWeave(front, detail);
-    const middle = inside ?? spotOutside(centre, outline);
-    const towards = Math.hypot(middle[0] - centre[0], middle[1] - centre[1]);
-    const reach = (length: number): Point => [
-      centre[0] + ((middle[0] - centre[0]) * length) / towards,
-      centre[1] + ((middle[1] - centre[1]) * length) / towards,
-    ];
+    const way = centre[1] > (outline.v0 + outline.v1) / 2 ? 1 : -1;
+    const edge = way > 0 ? outline.v1 : outline.v0;
+    const u = outline.u0 - LEAD_OFF;
+    const far = Math.min(detail.radius, Math.abs(centre[0] - u));
+    const start: Point = [centre[0] - far, centre[1] + way * Math.sqrt(detail.radius ** 2 - far ** 2)];
+    const step = taken[way > 0 ? 'down' : 'up']++ * LETTER_STEP;
+    // On a narrow panel the upper end of the cut stands over the corner.
+    const first = Math.min(outline.u0, way < 0 ? cut - CUT_ARROW : Infinity) - LETTER_OFF;
+    const letter: Point = [first - step, edge + way * LETTER_OFF];
     return [
       ring,
-      inside
-        ? stroke('paper', circle(middle, LETTER_HALF))
-        : stroke('dimension', line(reach(detail.radius), reach(towards - LETTER_HALF))),
-      write('label', detail.letter, [middle[0], middle[1] + TEXT_LARGE / 2], {
-        height: TEXT_LARGE,
-        anchor: 'middle',
-      }),
+      stroke('dimension', polyline([start, [u, edge + way * LEAD_OFF], [u - 0.6, letter[1] - way * 1.6]])),
+      write('label', detail.letter, [letter[0], letter[1] + TEXT_LARGE / 2], { height: TEXT_LARGE, anchor: 'middle' }),
     ];
   });
 }
 
-/** The details away from the left, to be named beside the view: their letters, and a point of their circles. */
+/** The details away from the left, to be named beside the view, and a point of their circles. */
 export function detailTargets(front: Front): NoteTarget[] {
   return onElevation(front).flatMap((detail): NoteTarget[] => {
     if (isLeft(front, detail)) return [];
     const [u, v] = front.at(detail.at.x, detail.at.y);
-    return [{ at: [u + detail.radius, v], text: detail.letter, kind: 'letter', end: 'arrow' }];
+    return [{ at: [u + detail.radius, v], text: `Detail ${detail.letter}`, end: 'arrow' }];
   });
+}
+
+/** The boxes of the circles round details. */
+export function detailBoxes(front: Front): Box[] {
+  return onElevation(front).map(({ at, radius }) => grown(boxOf([front.at(at.x, at.y)]), radius));
 }
 
 /** The details that the elevation marks, their radius on paper. */
@@ -104,32 +139,12 @@ function isLeft({ panel }: Front, { at }: DetailLetter): boolean {
   return at.x < panel.outside.width / 3;
 }
 
-/** Where the letter of a detail at the left stands on the weave, beside the circle; absent without room for it. */
-function spotOnWeave({ panel, at }: Front, detail: DetailLetter): Point | undefined {
-  const { clear } = panel;
-  const right = clear.left + clear.width;
-  const box = faceBox(at, { x0: clear.left, y0: clear.bottom, x1: right, y1: clear.bottom + clear.height });
-  if (box.u1 - box.u0 < 5 * LETTER_HALF || box.v1 - box.v0 < 6 * LETTER_HALF) return undefined;
-  const [u, v] = at(detail.at.x, detail.at.y);
-  const away = (detail.radius + LETTER_HALF) * Math.SQRT1_2;
-  return [
-    Math.max(u + away, box.u0 + LETTER_HALF),
-    Math.min(Math.max(v - away, box.v0 + LETTER_HALF), box.v1 - LETTER_HALF),
-  ];
-}
-
-/** Where the letter stands otherwise: off the nearer left corner, between the sizes on the left and those below. */
-function spotOutside([, v]: Point, { u0, v0, v1 }: Box): Point {
-  const off = LETTER_HALF + 0.5;
-  return [u0 - off, v > (v0 + v1) / 2 ? v1 + off : v0 - off];
-}
-
 /** Says which face this is and which edge is up. */
 const FACE = 'front, this edge up';
 
 /** The face and its upper edge named over the left end of that edge, or over the cut letter where that leaves no room. */
 export function frontMark({ panel, at }: Front, { u0, u1, v0 }: Box, detail: 'shop' | 'client'): Mark[] {
-  const cut = detail === 'shop' ? at(cutPlanes(panel).across.x, 0)[0] - CUT_LETTER : Infinity;
+  const cut = detail === 'shop' ? at(cutPlanes(panel).across.x, 0)[0] - CUT_ARROW : Infinity;
   const wide = textWidth(FACE, TEXT);
   const beside = u0 + 3 + wide < cut;
   // Over the cut letter it ends with the panel, out of the way of names at the right.

@@ -1,3 +1,4 @@
+import type { Panel } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import { isBehind } from './elevationink.ts';
 import { braceOutline, fittings } from './fittings.ts';
@@ -32,7 +33,7 @@ function frameAndWeave(front: Front): Place[] {
   const { outside, clear, rail, stile, staves, courses } = panel;
   const slats = new Map(panel.rows.map((row, r) => [letterOf(front, 'slat', row.cutLength), r]));
   const stave = Math.max(0, staves.count - 2);
-  const seen = staveSeen(panel, stave).toSorted((a, b) => b[1] - b[0] - (a[1] - a[0]) || near(a) - near(b))[0];
+  const seen = bareStave(panel, stave);
   const inLastBay = (staves.lefts.at(-1) as number) - staves.bay / 2;
   return [
     {
@@ -64,11 +65,20 @@ function frameAndWeave(front: Front): Place[] {
       return [{ x: inLastBay, y: (courses.bottoms[course] as number) + courses.height / 2, name: 'slat', letter }];
     }),
   ];
-
-  function near([from, to]: readonly [number, number]): number {
-    return Math.abs((from + to) / 2 - (clear.bottom + clear.height * 0.3));
-  }
 }
+
+/** A bare piece of a stave low on the panel, clear of the slivers at its ends: the leader of what lies over it runs above. */
+function bareStave(panel: Panel, stave: number): readonly [number, number] | undefined {
+  const { clear, courses } = panel;
+  const runs = staveSeen(panel, stave);
+  const whole = runs.filter(([from, to]) => to - from > courses.height * 0.7);
+  const wanted = clear.bottom + clear.height * 0.3;
+  const off = ([from, to]: readonly [number, number]): number => Math.abs((from + to) / 2 - wanted);
+  return (whole.length > 0 ? whole : runs).toSorted((a, b) => off(a) - off(b))[0];
+}
+
+/** A face lower than this on paper, mm, has no room for the dot of a leader. */
+const DOT_ROOM = 1.8;
 
 function strips(front: Front): Place[] {
   const { panel, parts } = front;
@@ -83,6 +93,8 @@ function strips(front: Front): Place[] {
             y: top - cover.height / 2,
             name: 'cover strip',
             letter: letterOf(front, 'cover strip'),
+            // A dot would fill a thin strip and not be seen.
+            ...(cover.height * front.ratio < DOT_ROOM && { end: 'arrow' as const }),
           },
         ]
       : []),

@@ -24,8 +24,8 @@ export interface ElevationSizes {
 }
 
 /** Where every stave and every course can be read. */
-const STAVES = 'all on the stave stick';
-const COURSES = 'all on the course stick';
+const STAVES = 'rest: stave stick';
+const COURSES = 'rest: course stick';
 
 /** Under the panel: left faces of staves, stiles and clear width, outside width. `start` is room already used, mm. */
 export function widthRows({ panel, at, outline, detail }: ElevationSizes, start = 0): Rows {
@@ -38,7 +38,14 @@ export function widthRows({ panel, at, outline, detail }: ElevationSizes, start 
     start,
     sizes: chain(panel, [0, clear.left, clear.left + clear.width, outside.width], u, detail === 'shop'),
     ...(detail === 'shop' && {
-      running: { origin: u(0), values, what: 'Left edges of staves', from: 'the panel’s edge', rest: STAVES },
+      running: {
+        origin: u(0),
+        values,
+        what: 'Left edges of staves',
+        from: 'the panel’s edge',
+        rest: STAVES,
+        aside: true,
+      },
     }),
   });
 }
@@ -70,6 +77,7 @@ export function heightRows({ panel, at, outline, detail }: ElevationSizes): Rows
         from: 'stile foot',
         last: 'top',
         rest: COURSES,
+        aside: true,
       },
     }),
   });

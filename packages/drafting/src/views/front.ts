@@ -29,6 +29,9 @@ const TWO_TONES_FROM = 4;
 /** Edges of slats nearer to each other than this on paper, mm, would run together (ISO 128-2, from memory); tones show them. */
 const LINES_FROM = 0.7;
 
+/** Courses lower than this on paper, mm, are drawn by their edges alone: tones in so fine a stripe shimmer. */
+const TONES_FROM = 1.2;
+
 /** A rail or stile narrower than this on paper, mm, gets thin edges, so that wood shows between them. */
 const WIDE_EDGES_FROM = 2;
 
@@ -105,7 +108,10 @@ function staveFaces(front: Front): PathMark[] {
 
 function slatFaces(front: Front): PathMark[] {
   const { panel, at, ratio } = front;
-  const tones = panel.staves.bay * ratio >= TWO_TONES_FROM ? (['low', 'deep'] as const) : (['low'] as const);
+  const wide = panel.staves.bay * ratio >= TWO_TONES_FROM;
+  const pitch = panel.courses.pitch * ratio;
+  const plain = pitch < TONES_FROM && pitch >= LINES_FROM;
+  const tones = plain ? [] : wide ? (['low', 'deep'] as const) : (['low'] as const);
   const faces = new Map<string | undefined, Record<'seen' | 'low' | 'deep', Path[]>>();
   panel.rows.forEach((row, r) => {
     const of = letterOf(front, 'slat', row.cutLength);

@@ -37,8 +37,8 @@ function foremost(panel: Panel, x: number, y: number): string | undefined {
   const parts = partsOf(panel);
   const stop = partOf(parts, panel, 'stop');
   const fromLeft = x - clear.left;
-  if (clear.bottom + clear.height - y < cover.height) return partOf(parts, panel, 'cover strip')?.letter;
   if (stop && (fromLeft < stop.width || clear.width - fromLeft < stop.width)) return stop.letter;
+  if (clear.bottom + clear.height - y < cover.height) return partOf(parts, panel, 'cover strip')?.letter;
   const stave = staves.centres.findIndex((centre) => Math.abs(x - centre) < staves.width / 2);
   const course = courses.bottoms.findIndex((bottom) => y > bottom && y < bottom + courses.height);
   const row = weave.rowOfCourse[course];
@@ -92,6 +92,15 @@ describe('elevation(panel).marks', () => {
     }
   });
 
+  test('shade no slats that are too low on paper, and draw their edges', () => {
+    const panel = screen('plain');
+    const shades = (ratio: number): number =>
+      elevation(panel, { scale: { ratio, text: '' } }).marks.filter(({ role }) => /wood-(shade|deep)/.test(role))
+        .length;
+    expect(shades(1.3 / panel.courses.pitch)).toBeGreaterThan(0);
+    expect(shades(1.1 / panel.courses.pitch)).toBe(0);
+  });
+
   test('letter at the same heights at any scale', () => {
     const [panel] = example('larch-deck-guard');
     const heights = [0.2, 0.1, 0.05, 0.02].map((ratio) => {
@@ -117,6 +126,31 @@ describe('elevation(panel)', () => {
     for (const size of [1100, panel.outside.height, clear.width, clear.height, first, staves.lefts[1] as number]) {
       expect(printed).toContain(String(Math.round(size)));
     }
+  });
+
+  test.each(examples)('%s: the stave is named at a bare piece in the lower half', (name) => {
+    for (const panel of example(name).slice(0, 1)) {
+      const parts = partsOf(panel);
+      const of = partOf(parts, panel, 'stave')?.letter;
+      const { marks } = elevation(panel, { scale, parts, detail: 'client' });
+      const leads = marks.flatMap((mark) =>
+        mark.kind === 'path' && mark.role === 'dimension' && mark.of === of ? [mark.path[0]] : [],
+      );
+      const [, , v] = leads[0] as unknown as readonly [string, number, number];
+      expect(-v * 10).toBeLessThan(panel.outside.height / 2);
+    }
+  });
+
+  test('words on the rows of sizes stand under the rows, outside every row', () => {
+    const { marks } = elevation(screen('plain'), { scale });
+    const words = marks.filter((mark) => mark.kind === 'text' && /Courses|Left edges/.test(mark.text));
+    expect(words.length).toBe(2);
+    for (const word of words)
+      if (word.kind === 'text') {
+        expect(word.angle).toBe(0);
+        expect(textBox(word).u1).toBeLessThan(-5);
+        expect(textBox(word).v0).toBeGreaterThan(0);
+      }
   });
 
   test('for the client names nothing twice, also where slats are of two lengths', () => {
