@@ -147,7 +147,7 @@ function trimmed(outline: readonly Corner[], { width, height }: Panel['outside']
   );
 }
 
-/** Floor, ground or ceiling near a panel: their heights in the panel frame, mm, and their names. */
+/** Floor, ground or track near a panel: their heights in the panel frame, mm, and their names. */
 export function grounds({
   details,
   outside,
@@ -160,7 +160,7 @@ export function grounds({
       return details.track
         ? [
             { y: -details.track.below, name: 'floor' },
-            { y: outside.height + details.track.above, name: 'ceiling' },
+            { y: outside.height + details.track.above, name: 'underside of track' },
           ]
         : [];
     case 'gate':
