@@ -63,6 +63,21 @@ describe('partsCsv(parts, job)', () => {
     expect(cell(rail, 'unit')).toBe('in');
     expect(cell(rail, 'length mm')).toBe('1130.3');
   });
+  test('what is to be cut is count and spare less what is in hand', () => {
+    const done = readJob(
+      '{ job: B, unit: in, panels: [{ name: A, size: { width: 44, height: 52 }, measured: { stack: 48.5, broken: 5 } }] }',
+    );
+    const [titles = [], ...lines] = read(partsCsv(partsOf(solve(done), done), done));
+    const slat = lines.find((line) => line[titles.indexOf('name')] === 'slat');
+    expect(['count', 'spare', 'in hand', 'to cut'].map((title) => slat?.[titles.indexOf(title)])).toEqual([
+      '32',
+      '4',
+      '31',
+      '5',
+    ]);
+    for (const row of rows)
+      expect(cell(row, 'to cut')).toBe(`${Number(cell(row, 'count')) + Number(cell(row, 'spare'))}`);
+  });
   test('says which panel each piece goes to, commas and all', () => {
     for (const row of rows) expect(cell(row, 'where')).toMatch(/^Screen, left: \d+$/);
   });

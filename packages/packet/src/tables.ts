@@ -11,7 +11,8 @@ export function csv(rows: readonly (readonly (string | number)[])[]): string {
 
 /**
  * `parts.csv`: one row a part, finished sizes in the job's unit as printed and in exact mm; `cut long by` is what stiles and
- * staves are first cut beyond their length.
+ * staves are first cut beyond their length; `in hand` is what is cut already where slats are measured, and `to cut` the rest
+ * of count and spare.
  */
 export function partsCsv(parts: readonly Part[], { display }: Job): string {
   const head = [
@@ -19,6 +20,8 @@ export function partsCsv(parts: readonly Part[], { display }: Job): string {
     'name',
     'count',
     'spare',
+    'in hand',
+    'to cut',
     'length',
     'cut long by',
     'width',
@@ -42,6 +45,8 @@ export function partsCsv(parts: readonly Part[], { display }: Job): string {
       part.name,
       part.count,
       part.spare,
+      part.inHand ?? 0,
+      part.count + part.spare - (part.inHand ?? 0),
       formatLength(part.length, fine),
       formatLength(part.over, fine),
       formatLength(part.width, fine),

@@ -20,18 +20,23 @@ export interface PartsTableOptions {
 
 /**
  * The parts list as a drawn schedule: letter, picture of the section with its groove, name, pieces with spares apart,
- * finished sizes, wood and grade, and where each goes; under it the wood that all pieces but the spares hold.
+ * finished sizes, wood and grade, and where each goes; under it the wood that all pieces but the spares hold. Where slats are
+ * measured: pieces wanted, in hand, to be cut now, and the spares that there are then.
  */
 export function partsTable(parts: readonly Part[], options: PartsTableOptions): Drawing[] {
   const { display, width, height, panels = [], mass } = options;
   const scale = pictureScale(parts);
+  // Where slats are measured some pieces are there, and the list has to say how many of each are cut now.
+  const inHand = parts.some((part) => part.inHand !== undefined);
+  const countsOf = ({ count, spare, inHand: there = 0 }: Pick<Part, 'count' | 'spare' | 'inHand'>): string[] =>
+    inHand
+      ? [count, there, count + spare - there, spare].map(String)
+      : [spare > 0 ? `${count} + ${spare}` : `${count}`];
   const rows = parts.map((part): Cell[] => [
     { marks: balloon([0, 0], part.letter, part.letter), bounds: LETTER },
     partPicture(part, scale.ratio, panels),
-    part.over > 0
-      ? `${part.name}\nleave ${sideText(part.over, display, { named: true })} over:\ncut ${lengthText(part.length + part.over, display)} first`
-      : part.name,
-    part.spare > 0 ? `${part.count} + ${part.spare}` : `${part.count}`,
+    nameOf(part, display),
+    ...countsOf(part),
     lengthText(part.length, display),
     sideText(part.width, display),
     sideText(part.thickness, display),
@@ -40,12 +45,13 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
   ]);
   const pieces = parts.reduce((sum, { count }) => sum + count, 0);
   const spare = parts.reduce((sum, part) => sum + part.spare, 0);
+  const there = parts.reduce((sum, part) => sum + (part.inHand ?? 0), 0);
   const volume = parts.reduce((sum, part) => sum + part.count * volumeOf(part), 0);
   const foot = [
     '',
     '',
     'all pieces',
-    spare > 0 ? `${pieces} + ${spare}` : `${pieces}`,
+    ...countsOf({ count: pieces, spare, inHand: there }),
     '',
     '',
     '',
@@ -65,7 +71,9 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
       { title: 'Part' },
       { title: `Section ${scale.text}` },
       { title: 'Name' },
-      { title: spare > 0 ? 'Pieces + spare' : 'Pieces', align: 'right' },
+      ...(inHand ? ['Pieces', 'In hand', 'To cut now', 'Spare left'] : [spare > 0 ? 'Pieces + spare' : 'Pieces']).map(
+        (title) => ({ title, align: 'right' as const }),
+      ),
       { title: 'Length', align: 'right' },
       { title: 'Width', align: 'right' },
       { title: 'Thick', align: 'right' },
@@ -81,6 +89,17 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
 
 /** Box of the balloon round a part's letter, paper mm. */
 const LETTER: Box = { u0: -BALLOON_RADIUS, v0: -BALLOON_RADIUS, u1: BALLOON_RADIUS, v1: BALLOON_RADIUS };
+
+/** What is done to a part beyond what its sizes say. */
+function nameOf({ name, role, length, over, inHand = 0 }: Part, display: Marks): string {
+  if (inHand > 0 && TRIMMED.includes(role)) return `${name}\ntrim those in hand`;
+  return over > 0
+    ? `${name}\nleave ${sideText(over, display, { named: true })} over:\ncut ${lengthText(length + over, display)} first`
+    : name;
+}
+
+/** Parts that were cut long before the stack was measured. */
+const TRIMMED: readonly Part['role'][] = ['stile', 'stave', 'stop'];
 
 function volumeOf({ length, width, thickness }: Part): number {
   return length * width * thickness;

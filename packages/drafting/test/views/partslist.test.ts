@@ -57,6 +57,19 @@ describe('partsTable', () => {
     expect(all(parts).join(' ')).not.toContain('over:');
   });
 
+  it('says of measured slats what is in hand, to be cut now and left as spare; stiles and staves in hand are trimmed', () => {
+    const measured = { stack: 48.5, broken: 5, uncut: ['stave'] };
+    const now = readJob(
+      JSON.stringify({ job: 'T', unit: 'in', panels: [{ name: 'A', size: { width: 44, height: 52 }, measured }] }),
+    );
+    const texts = all(partsOf(solve(now), now), { width: 386 });
+    for (const title of ['In hand', 'To cut now', 'Spare left']) expect(texts).toContain(title);
+    const from = texts.indexOf('slat') + 1;
+    // 32 wanted and 4 spare, 5 broken: 31 in hand, one and the whole spare share are cut.
+    expect(texts.slice(from, from + 4)).toEqual(['32', '31', '5', '4']);
+    expect(texts.filter((text) => text === 'trim those in hand')).toHaveLength(1);
+  });
+
   it('gives a ripped side at the mark it lies on: 1 33/64 in, not 1 1/2', () => {
     const [first] = parts as [Part];
     expect(all([{ ...first, width: (1 + 33 / 64) * 25.4 }])).toContain('1 33\u204464');

@@ -1,6 +1,7 @@
 import type { Measured, PanelSpec } from '../job/job.ts';
 import { ceilToMark, fineMarks, type Marks } from '../length.ts';
 import { allowanceMargin } from './courses.ts';
+import { stopThickness } from './cover.ts';
 import type { Change, Courses, Panel } from './panel.ts';
 
 /**
@@ -39,30 +40,49 @@ export function measuredCourses(
   };
 }
 
-/** The sizes that the measured slats changed, planned against now. */
+/** The sizes that the measured slats changed, planned against now; a size that only one of them has is 0 in the other. */
 export function changesOf(planned: Panel, now: Panel): Change[] {
   const row = (what: string, size: (panel: Panel) => number): Change => ({
     what,
     planned: size(planned),
     now: size(now),
   });
-  const first = (panel: Panel) => panel.rows[0]?.cutLength ?? 0;
+  const some = (has: (panel: Panel) => boolean, rows: () => Change[]): Change[] =>
+    has(planned) || has(now) ? rows() : [];
+  const lengths = new Set(planned.rows.map(({ cutLength }) => cutLength));
   return [
     row('stack of courses', ({ courses }) => courses.stack),
     row('course height', ({ courses }) => courses.height),
-    ...(planned.courses.gap > 0 ? [row('gap between courses', ({ courses }) => courses.gap)] : []),
+    ...some(
+      ({ courses }) => courses.gap > 0,
+      () => [row('gap between courses', ({ courses }) => courses.gap)],
+    ),
     row('slat thickness', ({ courses }) => courses.thickness),
+    row('lower edge of the top course, from the foot of the frame', ({ courses }) => courses.bottoms.at(-1) ?? 0),
     row('room over the stack', ({ courses }) => courses.allowance),
-    ...(planned.cover.height > 0 || now.cover.height > 0
-      ? [
-          row('height of the cover strips', ({ cover }) => cover.height),
-          row('between the cover strips', ({ cover }) => 2 * cover.face),
-        ]
-      : []),
+    ...some(
+      ({ cover }) => cover.height > 0,
+      () => [
+        row('cover strip height', ({ cover }) => cover.height),
+        row('cover strip thickness', ({ cover }) => cover.thickness),
+        row('between the cover strips', ({ cover }) => 2 * cover.face),
+      ],
+    ),
+    ...some(
+      (panel) => stopThickness(panel) > 0,
+      () => [
+        row('stop strip length', ({ clear }) => clear.height),
+        row('stop strip thickness', (panel) => stopThickness(panel)),
+      ],
+    ),
     row('stile length', ({ stile }) => stile.length),
     row('stave length', ({ staves }) => staves.length),
-    row('slat length', first),
+    ...[...lengths].map((length, i) => {
+      const at = planned.rows.findIndex(({ cutLength }) => cutLength === length);
+      return row(lengths.size > 1 ? `slat length ${i + 1}` : 'slat length', ({ rows }) => rows[at]?.cutLength ?? 0);
+    }),
     row('outside height', ({ outside }) => outside.height),
+    row('outside depth', ({ outside }) => outside.depth),
     row('diagonal', ({ diagonal }) => diagonal),
   ];
 }

@@ -13,7 +13,16 @@ import {
   prosePages,
   runMaker,
 } from '@wattlewright/drafting';
-import { formatLength, layRuns, lettersCut, massOf, type Panel, planText, type Settled } from '@wattlewright/model';
+import {
+  formatLength,
+  layRuns,
+  lettersCut,
+  massOf,
+  type Panel,
+  partsToCut,
+  planText,
+  type Settled,
+} from '@wattlewright/model';
 
 import { weightText } from './amounts.ts';
 import { makeOf } from './makes.ts';
@@ -180,7 +189,9 @@ function woodLines({ plan, parts, job }: Settled): Block[] {
   if (isPart && plan.boards.length === 0) return [];
   const summary = planText({ ...plan, status: isPart ? 'within' : plan.status }, job)[0] ?? '';
   const cut = lettersCut(plan);
-  const missing = parts.filter(({ letter }) => !cut.has(letter)).map(({ letter }) => letter);
+  const missing = partsToCut(parts)
+    .filter(({ letter }) => !cut.has(letter))
+    .map(({ letter }) => letter);
   const without = isPart ? ` Without ${missing.join(', ')}: see the stops.` : '';
   return [
     { kind: 'heading', text: plan.costIs === 'price' ? 'Wood and cost' : 'Wood' },
