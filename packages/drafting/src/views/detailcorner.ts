@@ -1,4 +1,4 @@
-import { type Panel, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
+import { headDiameter, type Panel, type PanelPlace, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT } from '../layout/style.ts';
@@ -14,7 +14,7 @@ import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf, sun
 import { breakLine, cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
-import { planBox, planView } from './weavesectionink.ts';
+import { planBox, planView, stopBox } from './weavesectionink.ts';
 
 /** Between the view from the front and the one looking down, mm on paper. */
 const BETWEEN = 12;
@@ -100,6 +100,7 @@ function frontInk(panel: Panel, parts: readonly Part[], scale: number): Mark[] {
     stroke('hidden', line(at(ax, ay), at(bx, by)));
   return [
     ...weaveFront(panel, face, { x, y }),
+    ...stopFront(panel, parts, face, y),
     ...face(0, 0, x, rail.height, 'rail'),
     ...face(0, rail.height, stile.width, y, 'stile'),
     hidden(stile.width, bed, x, bed),
@@ -113,11 +114,7 @@ function frontInk(panel: Panel, parts: readonly Part[], scale: number): Mark[] {
 }
 
 /** The first stave and the courses beside it, each in front of the other as the weave has it. */
-function weaveFront(
-  panel: Panel,
-  face: (x0: number, y0: number, x1: number, y1: number, role: Part['role']) => Mark[],
-  { x, y }: Reach,
-): Mark[] {
+function weaveFront(panel: Panel, face: FaceMaker, { x, y }: Reach): Mark[] {
   const { courses, staves, clear, rail } = panel;
   const left = staves.lefts[0] as number;
   const shown = courses.bottoms.flatMap((bottom, course) => (bottom < y ? [{ bottom, course }] : []));
@@ -130,11 +127,32 @@ function weaveFront(
   return [...slats(-1), ...face(left, rail.height, left + staves.width, y, 'stave'), ...slats(1)];
 }
 
+/** The corner's screws, that nearer the front over the other; staggered ones are told apart by name. */
 function screwLines(panel: Panel, at: View, scale: number): Mark[] {
   const screws = screwsOf(panel, 'rail to stile');
   if (!screws) return [];
-  return cornerPlaces(screws, panel).flatMap(({ x }) => screwSide(screws, { from: at(x, 0), way: [0, -1], scale }));
+  const places = cornerPlaces(screws, panel).toSorted((a, b) => a.z - b.z);
+  const lines = places.flatMap(({ x }) => screwSide(screws, { from: at(x, 0), way: [0, -1], scale, before: true }));
+  const [back, front] = places;
+  if (!back || !front || Math.abs(back.x - front.x) < 1e-6) return lines;
+  const up = screwReach(screws) - headDiameter(screws.fastener.gauge);
+  const name = (text: string, { x }: PanelPlace, left: boolean): Mark => {
+    const [u, v] = at(x, up);
+    const off = (screws.fastener.diameter / 2) * scale + 1;
+    return write('faint', text, [left ? u - off : u + off, v], { height: TEXT, anchor: left ? 'end' : 'start' });
+  };
+  return [...lines, name('back', back, back.x < front.x), name('front', front, front.x < back.x)];
 }
+
+/** The front stop strip over slats and stave, from the rail upwards. */
+function stopFront(panel: Panel, parts: readonly Part[], face: FaceMaker, y: number): Mark[] {
+  const box = stopBox(panel, partOf(parts, panel, 'stop'));
+  const { left, bottom } = panel.clear;
+  return box ? face(left, bottom, left + box.width, y, 'stop') : [];
+}
+
+/** A face of a part in the view from the front, by its corners. */
+type FaceMaker = (x0: number, y0: number, x1: number, y1: number, role: Part['role']) => Mark[];
 
 /** The joint looking down on the rail: its groove, the stile cut across, crosses at the screws. */
 function jointInk(panel: Panel, parts: readonly Part[], s: number): Mark[] {
@@ -155,10 +173,23 @@ function jointInk(panel: Panel, parts: readonly Part[], s: number): Mark[] {
     across(groove.width / 2, stile.width),
     across(-groove.width / 2, stile.width),
     ...cutFace(box(left, left + staves.width, staves.depth), { grain: 'end', ...letter('stave') }),
+    ...stopPlan(panel, parts, plan),
     ...cutFace(box(0, stile.width, stile.depth), { grain: 'end', angle: -45, ...letter('stile') }),
     ...(screws ? cornerPlaces(screws, panel).flatMap(({ x: ux, z }) => screwEnd(screws, plan(ux, z), s)) : []),
     breakLine(plan(x, -rail.depth / 2), plan(x, rail.depth / 2)),
   ];
+}
+
+/** Both stop strips beside the stile, cut across. */
+function stopPlan(panel: Panel, parts: readonly Part[], plan: View): Mark[] {
+  const stop = partOf(parts, panel, 'stop');
+  const strip = stopBox(panel, stop);
+  if (!strip || !stop) return [];
+  const { left } = panel.clear;
+  return [1, -1].flatMap((side) => {
+    const face = planBox(plan, [left, left + strip.width], [side * strip.from, side * strip.to]);
+    return cutFace(rectangle(face), { grain: 'end', of: stop.letter });
+  });
 }
 
 function notes(panel: Panel, at: View, plan: View): NoteTarget[] {

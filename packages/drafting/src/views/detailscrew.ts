@@ -29,18 +29,23 @@ export function screwReach({ fastener }: ScrewRow): number {
 /** How far the centre line runs past a screw at both ends, mm on paper. */
 const CENTRE_PAST = 2;
 
+/** A screw thinner than this on paper, mm, is its centre line alone. */
+const SHAPE_FROM = 0.8;
+
 /** Where a screw lies on paper: its head's middle on the face, and the way it is driven as a unit vector. */
 export interface ScrewLine {
   readonly from: Point;
   readonly way: readonly [u: number, v: number];
   readonly scale: number;
+  /** Hides another screw that lies behind it. */
+  readonly before?: boolean;
 }
 
 /**
  * A screw hidden in the wood, seen from the side, true to size: its counterbore with the plug over it, countersunk head, shank and point, and
  * its centre line. Thinner on paper than a dashed pair can show, the centre line stands alone.
  */
-export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[] {
+export function screwSide(row: ScrewRow, { from, way, scale, before = false }: ScrewLine): Mark[] {
   const { fastener, plug } = row;
   const at = (along: number, across: number): Point => [
     from[0] + (way[0] * along - way[1] * across) * scale,
@@ -49,23 +54,21 @@ export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[
   const past = CENTRE_PAST / scale;
   const reach = screwReach(row);
   const centre = stroke('centre', line(at(-past, 0), at(reach + past, 0)));
-  if (fastener.kind === 'pin' || fastener.diameter * scale < 0.8) return [centre];
+  if (fastener.kind === 'pin' || fastener.diameter * scale < SHAPE_FROM) return [centre];
   const [r, head, bore] = [fastener.diameter / 2, headDiameter(fastener.gauge) / 2, fastener.counterbore];
   const bit = (plug?.diameter ?? 2 * head) / 2;
-  const side = (way: 1 | -1): Mark =>
-    stroke(
-      'hidden',
-      polyline([
-        ...(bore > 0 ? [at(0, way * bit), at(bore, way * bit), at(bore, way * head)] : [at(0, way * head)]),
-        at(bore + head - r, way * r),
-        at(reach - 2 * r, way * r),
-        at(reach, 0),
-      ]),
-    );
+  const half = (way: 1 | -1): Point[] => [
+    ...(bore > 0 ? [at(0, way * bit), at(bore, way * bit), at(bore, way * head)] : [at(0, way * head)]),
+    at(bore + head - r, way * r),
+    at(reach - 2 * r, way * r),
+    at(reach, 0),
+  ];
+  const side = (way: 1 | -1): Mark => stroke('hidden', polyline(half(way)));
+  const hides = before ? [stroke('wood', polygon([...half(1), ...half(-1).toReversed()]))] : [];
   // The plug that closes the bore over the head.
   const filled =
     bore > 0 ? [stroke('wood-shade', polygon([at(0, bit), at(bore, bit), at(bore, -bit), at(0, -bit)]))] : [];
-  return [...filled, side(1), side(-1), centre];
+  return [...hides, ...filled, side(1), side(-1), centre];
 }
 
 /** A screw seen along its length: the circle of its head, hidden in the wood, and a cross of centre lines. */

@@ -2,14 +2,14 @@ import { type Panel, type RowBehaviour, sampleSlat, weaveDepth } from '@wattlewr
 import { lines } from '../layout/lines.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { LINE_STEP, TEXT } from '../layout/style.ts';
-import { arrowhead } from '../layout/terminator.ts';
+import { dot } from '../layout/terminator.ts';
 import type { Box, Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { View } from '../view.ts';
 import { backingPlan } from './backing.ts';
-import { boxOfInk, dimensioned, planFacingOver, type StatedOptions, said, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, planFacingOver, type StatedOptions, said, saidFine, stated } from './detaildrawing.ts';
 import { cutPlanes, type DetailLetter } from './detailkey.ts';
 import { screwName, screwSide, screwsOf } from './detailscrew.ts';
 import { slatEnds } from './detailslat.ts';
@@ -46,6 +46,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
   const along: StatedOptions = { display, along: (x) => x * s };
   const through: StatedOptions = { display, along: (z) => z * s };
   const screws = screwsOf(panel, 'end stave to stile');
+  const stops = stopBox(panel, partOf(parts, panel, 'stop'));
   const backing = backingPlan({ panel, parts, plan, scale: s, y, stretch });
   const ink: Mark[] = [
     ...backing.marks,
@@ -63,8 +64,13 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
     ink: [...ink, ...planFacingOver(box), ...endWords({ panel, row, plan }, box)],
     outline: box,
     sizes: {
-      above: [...stated(0, stile.width, along), ...stated(stile.width, stile.width + staves.width, along)],
+      above: [
+        ...stated(0, stile.width, along),
+        ...stated(stile.width, stile.width + staves.width, along),
+        ...(stops ? stated(stile.width, stile.width + stops.width, along) : []),
+      ],
       left: [
+        ...(stops ? stated(-stops.to, -stops.from, through) : []),
         ...stated(-staves.depth / 2, staves.depth / 2, through),
         ...stated(0, row.bend.endOffsets[0], { ...through, level: 1 }),
         ...stated(-stile.depth / 2, stile.depth / 2, { ...through, total: true, level: 2 }),
@@ -77,7 +83,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
         row,
         plan,
         beneath: rowBeneath(panel, course)[0],
-        stops: stopBox(panel, partOf(parts, panel, 'stop')),
+        stops,
       }),
     ],
     noteWidth: 42,
@@ -93,12 +99,39 @@ interface NotesOf {
   readonly stops: ReturnType<typeof stopBox>;
 }
 
-/** What the end of the slat is like. */
-function endText({ display, rows }: Panel, { bend }: RowBehaviour): string {
+/** What the end of the slat is like: where it lies among all ends, and how far it stands off the stile. */
+function endText(panel: Panel, { bend, cutLength }: RowBehaviour): string {
+  const { display, rows, weave } = panel;
   const lean = `${(Math.atan(Math.abs(bend.endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
-  const offs = rows.map((one) => Math.abs(one.bend.endOffsets[0]));
-  const farthest = Math.max(...offs) - Math.min(...offs) > display.mark / 2 ? ', the farthest of all rows' : '';
-  return `Square end ${said(Math.abs(bend.endOffsets[0]), display)} off mid-depth${farthest}, leaning ${lean}`;
+  const off = Math.abs(bend.endOffsets[0]);
+  const [left, right] = [0, 1].map((end) => rows.map((one) => Math.abs(one.bend.endOffsets[end as 0 | 1]))) as [
+    number[],
+    number[],
+  ];
+  const beyond = Math.max(...right);
+  const differ = Math.max(...left) - Math.min(...left) > display.mark / 2;
+  const course = weave.rowOfCourse.indexOf(right.indexOf(beyond)) + 1;
+  const rank =
+    beyond - off > display.mark / 2
+      ? `, the farthest at this stile; at the right stile course ${course} ends ${said(beyond, display)} off`
+      : differ
+        ? ', the farthest of all ends'
+        : '';
+  const room = Math.max(0, bend.cutLength - cutLength) / 2;
+  const clear = room > display.mark / 16 ? `, ${saidFine(room, display)} short of the stile` : '';
+  return `Square end ${said(off, display)} off mid-depth${rank}, leaning ${lean}${clear}`;
+}
+
+/** A text in as many lines as it needs, the lines about as long as each other: no word stands alone on the last. */
+function balanced(text: string, width: number): string[] {
+  const fewest = lines(text, width).length;
+  let best = lines(text, width);
+  for (let narrower = width - 2; narrower > width / 2; narrower -= 2) {
+    const tried = lines(text, narrower);
+    if (tried.length > fewest) break;
+    best = tried;
+  }
+  return best;
 }
 
 /** Room under the plan at its right end for the word that says which side is which, mm. */
@@ -113,15 +146,17 @@ function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>,
   const z = bend.endOffsets[0];
   if (z <= 0) return [];
   const [start] = slatEnds(panel, row);
-  const to = plan(panel.clear.left + start, z - panel.courses.thickness / 2);
+  // A little inside the end, so that the room between it and the stile stays clear.
+  const inside = panel.courses.thickness / 2;
+  const to = plan(panel.clear.left + start + inside, sampleSlat(bend, start + inside).z);
   const room = u1 - u0 - FACING_ROOM;
   // A narrow plan has no room beside that word: the text goes under it.
   const below = v1 + 3 + (room < LEAST_ROOM ? TEXT * LINE_STEP : 0);
   const from: Point = [to[0] - 5, below];
-  const rows = lines(endText(panel, row), Math.max(room, LEAST_ROOM));
+  const rows = balanced(endText(panel, row), Math.max(room, LEAST_ROOM));
   return [
     stroke('dimension', line(from, to)),
-    arrowhead(to, from),
+    dot(to),
     ...rows.map((text, i) => write('note', text, [u0, below + (1 + i * LINE_STEP) * TEXT + 1.2], { height: TEXT })),
   ];
 }
@@ -130,16 +165,19 @@ function notes({ panel, row, plan, stops, beneath }: NotesOf): NoteTarget[] {
   const { display, clear, courses, staves } = panel;
   const { bend } = row;
   const [start] = slatEnds(panel, row);
-  const x = start + staves.width + Math.min(staves.bay * 0.4, 15);
+  // Leaders end apart from each other: the slat nearer the stave, the course below nearer the break.
+  const shown = edgeStretch(panel, 'left')[1] - clear.left - staves.width;
+  const x = staves.width + shown * 0.4;
+  const under = staves.width + shown * 0.75;
   const at = (place: number): NoteTarget['at'] => plan(clear.left + place, sampleSlat(bend, place).z);
   const screws = screwsOf(panel, 'end stave to stile');
   return [
-    ...(bend.endOffsets[0] > 0 ? [] : [{ at: at(start), text: endText(panel, row), end: 'arrow' as const }]),
+    ...(bend.endOffsets[0] > 0 ? [] : [{ at: at(start + courses.thickness / 2), text: endText(panel, row) }]),
     ...(beneath === undefined
       ? []
       : [
           {
-            at: plan(clear.left + x, sampleSlat((panel.rows[beneath] as RowBehaviour).bend, x).z),
+            at: plan(clear.left + under, sampleSlat((panel.rows[beneath] as RowBehaviour).bend, under).z),
             text: 'The next course below',
           },
         ]),
@@ -157,7 +195,7 @@ function notes({ panel, row, plan, stops, beneath }: NotesOf): NoteTarget[] {
       ? [
           {
             at: plan(clear.left + stops.width * 0.7, (stops.from + stops.to) / 2),
-            text: `Stop ${said(stops.to - stops.from, display)} thick, front and back`,
+            text: 'Stop strip, front and back',
           },
         ]
       : []),

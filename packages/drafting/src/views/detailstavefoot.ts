@@ -1,6 +1,7 @@
 import type { Panel } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
+import type { Size } from '../layout/rows.ts';
 import type { Drawing } from '../mark.ts';
 import type { Extent } from '../scale.ts';
 import { viewBox } from '../view.ts';
@@ -44,21 +45,28 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
     sizes: {
       left: [
         ...stated(rail.height - groove.depth, rail.height, up),
+        ...(courses.gap > 0 && courses.count > 1 && first + courses.pitch <= top
+          ? stated(first + courses.height, first + courses.pitch, up)
+          : []),
         ...(first + courses.height <= top ? stated(first, first + courses.height, { ...up, mark: courses.step }) : []),
         ...stated(0, rail.height, { ...up, level: 1 }),
       ],
       above: stated(-staves.depth / 2, staves.depth / 2, through),
-      below: [
-        ...stated(-groove.width / 2, groove.width / 2, {
-          ...through,
-          mark: markUnder(groove.width, display) ?? finestMark(display),
-        }),
-        ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true }),
-      ],
+      below: [...cheeks(panel, through), ...stated(-rail.depth / 2, rail.depth / 2, { ...through, total: true })],
     },
     notes: notes(panel, at, top),
     noteWidth: 42,
   });
+}
+
+/** The groove, and its cheek in front as a gauge is set: the one behind is alike. */
+function cheeks({ rail, groove, display }: Panel, through: StatedOptions): Size[] {
+  const [half, side] = [rail.depth / 2, groove.width / 2];
+  const fine = (length: number): number => markUnder(length, display) ?? finestMark(display);
+  return [
+    ...stated(-half, -side, { ...through, mark: fine(half - side) }),
+    ...stated(-side, side, { ...through, mark: fine(groove.width) }),
+  ];
 }
 
 function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): NoteTarget[] {
@@ -76,6 +84,6 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
       end: 'arrow',
     },
     { at: at(0, bed + groove.depth / 4), text: 'Stave stands on the bed of the groove' },
-    { at: at(-(rail.depth + groove.width) / 4, bed / 2), text: 'Rail, end grain' },
+    { at: at(-(rail.depth + groove.width) / 4, bed * 0.2), text: 'Rail, end grain' },
   ];
 }
