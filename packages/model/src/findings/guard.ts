@@ -4,12 +4,11 @@ import { GUARD_CODE } from '../uses/codes.ts';
 import type { GuardBending, GuardDetails } from '../uses/guard.ts';
 import { guardDetails } from '../uses/guard.ts';
 import { runGaps } from '../uses/run.ts';
+import { SLAT_USE } from '../weave/limits.ts';
+import { curesText } from './cures.ts';
 import { type Judgement, panelRule, type Rule } from './rule.ts';
-import { SLAT_USE } from './strength.ts';
+import { guardShare } from './strength.ts';
 import { codeText, forceText, lengthText, percentText, unlikeLengths, unlikePercents } from './words.ts';
-
-/** Share of the average strength that a member may take of a code load: 5 % exclusion value over 2.1. */
-export const WORKING_SHARE: number = (1 - 1.645 * 0.16) / 2.1;
 
 const DECIDES = 'the local code and a licensed professional decide';
 
@@ -119,15 +118,10 @@ export const guardRules: readonly Rule[] = [
   }),
 ];
 
-/** A slat is bent for good by the weave, so what a load may add to that is judged as a gust is; the rest as sawn wood. */
-function limitOf(of: GuardBending['of']): number {
-  return of === 'slat' ? SLAT_USE.weaving : WORKING_SHARE;
-}
-
 function overloaded(bending: GuardBending, panel: Panel): Omit<Judgement, 'where'> | undefined {
   const { of, load, span, share } = bending;
   const { display } = panel;
-  const most = limitOf(of);
+  const most = guardShare(of);
   if (share <= most) return undefined;
   const stop = share >= SLAT_USE.stop;
   const [figure, limit] = unlikePercents(share, most);
@@ -143,16 +137,7 @@ function overloaded(bending: GuardBending, panel: Panel): Omit<Judgement, 'where
       reason:
         'a slat is bent by the weave already, which is judged by itself: weave and a short load together may take three quarters of its strength',
     }),
-    mend: stouter(bending, panel, most),
+    mend: of === 'slat' || of === 'stave' ? curesText(panel) : 'a stouter section, or a shorter span between posts',
     field: slat ? 'slat' : of === 'stave' ? 'stave.depth' : of === 'rail' ? 'rail.depth' : 'guard.cap',
   };
-}
-
-function stouter({ of, share }: GuardBending, { staves, display }: Panel, most: number): string {
-  if (of === 'slat')
-    return 'a tougher wood, or staves closer together with thinner slats: then check the bend of the slats again';
-  if (of !== 'stave') return 'a stouter section, or a shorter span between posts';
-  // Stress goes as one over the square of the depth.
-  const depth = staves.depth * Math.sqrt(share / most);
-  return `staves ${lengthText(depth, display)} deep instead of ${lengthText(staves.depth, display)} (they bend the slats more: check again), a tougher wood for them, or a lower panel`;
 }

@@ -1,7 +1,8 @@
 import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
+import { SLAT_USE } from '../weave/limits.ts';
 import { plainWeave } from '../weave/plain.ts';
-import { mostUse, SLAT_USE } from './strength.ts';
+import { mostUse } from './strength.ts';
 
 /** Share of the strength over the pitch for slats of one thickness, mm. */
 export interface SpacingLine {

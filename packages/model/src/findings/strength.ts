@@ -1,24 +1,9 @@
-import { bendRows } from '../panel/behaviour.ts';
+import { windOnSlat } from '../loads/wind.ts';
 import type { Panel } from '../panel/panel.ts';
-import { layStaves } from '../panel/staves.ts';
-import { weaveSides } from '../weave/pattern.ts';
+import type { GuardBending } from '../uses/guard.ts';
+import { panelWind } from '../uses/wind.ts';
+import { SLAT_USE } from '../weave/limits.ts';
 import { plainWeave, smallestPitch } from '../weave/plain.ts';
-
-/**
- * Shares of the average strength: what a slat may be held at for good, for a moment while weaving or in a gust, where about
- * one slat in ten breaks so that the usual spare slats are used up, and where every second one does.
- */
-export const SLAT_USE: {
-  readonly kept: number;
-  readonly weaving: number;
-  readonly stop: number;
-  readonly breaks: number;
-} = {
-  kept: 0.55,
-  weaving: 0.75,
-  stop: 0.8,
-  breaks: 1,
-};
 
 /** Scatter of the strength of clear wood, standard deviation over average. Wood Handbook FPL-GTR-190, from memory. */
 const SCATTER = 0.16;
@@ -69,30 +54,23 @@ export function gentler(panel: Panel): { readonly pitch: number; readonly thickn
   };
 }
 
-/** Most staves that are tried beyond a panel's own. */
-const MOST_TRIED = 12;
+/** Gust factor of a rigid panel. ASCE 7-16, 26.11. */
+const GUST = 0.85;
 
-/**
- * The panel with the count of staves nearest its own, more of them or fewer, that passes; undefined where none does. Each
- * count is laid out and bent anew.
- */
-export function otherCount(
-  panel: Panel,
-  { by, passes }: { readonly by: 1 | -1; readonly passes: (panel: Panel) => boolean },
-): Panel | undefined {
-  const { spec, staves, clear, courses, display, weave } = panel;
-  // Rows given stave by stave hold for their own count only.
-  const { pattern } = spec.weave;
-  if (typeof pattern !== 'string') return undefined;
-  for (let tried = 1; tried <= MOST_TRIED; tried++) {
-    const count = staves.count + by * tried;
-    if (count < 3 || staves.width * count >= clear.width / 2) return undefined;
-    const laid = layStaves({ ...spec, stave: { ...spec.stave, spacing: { count } } }, clear, display);
-    if ('field' in laid) return undefined;
-    const sides = weaveSides({ weave: pattern, start: spec.weave.start, courses: courses.count, staves: count });
-    const rows = bendRows(spec, { clearWidth: clear.width, staves: laid, courses, weave: sides, display });
-    const other = { ...panel, staves: laid, weave: { ...weave, ...sides }, rows };
-    if (passes(other)) return other;
-  }
-  return undefined;
+/** Share of their strength that weave and design wind together take of the slats; undefined without a wind. */
+export function windyUse(panel: Panel): number | undefined {
+  const wind = panelWind(panel);
+  if (!wind) return undefined;
+  const { staves, courses, spec } = panel;
+  const pressure = wind.velocityPressure * GUST * wind.forceCoefficient;
+  const sizes = { pitch: staves.pitch, thickness: courses.thickness, height: courses.height };
+  return mostUse(panel) + windOnSlat({ ...sizes, pressure }).stress / spec.wood.slat.wood.strength;
+}
+
+/** Share of the average strength that a member may take of a code load: 5 % exclusion value over 2.1. */
+export const WORKING_SHARE: number = (1 - 1.645 * SCATTER) / 2.1;
+
+/** What a member of a guard may take: a slat is bent by the weave for good, so a load on it is judged as a gust is. */
+export function guardShare(of: GuardBending['of']): number {
+  return of === 'slat' ? SLAT_USE.weaving : WORKING_SHARE;
 }

@@ -1,53 +1,15 @@
-import { INCH } from '../length.ts';
-import { windOnSlat } from '../loads/wind.ts';
-import type { Panel } from '../panel/panel.ts';
 import { GUARD_CODE } from '../uses/codes.ts';
 import { panelBall } from '../uses/openwork.ts';
-import { panelWind } from '../uses/wind.ts';
 import { hangsTogether } from '../weave/hang.ts';
 import { insertionFactor } from '../weave/insertion.ts';
-import { poundForce } from '../wood/inchpound.ts';
+import { HARDLY_GRIPS, LEAST_GRIP, leastGrip, SLAT_USE } from '../weave/limits.ts';
+import { curesText } from './cures.ts';
 import { panelRule, type Rule } from './rule.ts';
-import { breakingText, gentler, mostUse, otherCount, SLAT_USE } from './strength.ts';
+import { breakingText, mostUse, windyUse } from './strength.ts';
 import { codeText, lengthText, percentText, unlikeForces, unlikePercents } from './words.ts';
 
-/** Least grip: what a 3/16 in yellow-cedar slat 1 5/8 in high has at 14 in pitch, N for each mm of its height. */
-export const LEAST_GRIP: number = (7.5 * poundForce) / (1.625 * INCH);
-
-/** With less than this share of the least grip a panel is not worth building; common practice, no source. */
-const HARDLY_GRIPS = 0.5;
-
-/** Gust factor of a rigid panel. ASCE 7-16, 26.11. */
-const GUST = 0.85;
-
-/** What would bring the slats to the share that they keep for good. */
-function easierBend(panel: Panel): string {
-  const { display, details } = panel;
-  const fewer = otherCount(panel, { by: -1, passes: (other) => mostUse(other) <= SLAT_USE.kept });
-  const { thickness } = gentler(panel);
-  const staves = fewer ? [`${fewer.staves.count} staves, ${lengthText(fewer.staves.pitch, display)} apart`] : [];
-  const ways = [...staves, `slats ${lengthText(thickness, display)} thick`, 'a tougher wood'].join('; or ');
-  return details.use === 'guard' ? `${ways}. Each of these but the wood makes the guard weaker: check it again` : ways;
-}
-
-/** The least force, N, with which a row that is gripped presses on the stave it presses hardest; absent: none is. */
-function gripOf({ rows }: Panel): number | undefined {
-  const gripped = rows.filter(({ bend }) => bend.gripped);
-  return gripped.length > 0 ? Math.min(...gripped.map(({ bend }) => Math.max(...bend.staveForces))) : undefined;
-}
-
-/** What would make the staves grip, with the fewest staves that do. */
-function tighter(panel: Panel): string {
-  const grips = (other: Panel) => (gripOf(other) ?? 0) >= LEAST_GRIP * other.courses.height;
-  const more = otherCount(panel, { by: 1, passes: grips });
-  if (!more) return 'staves closer together, or thicker slats';
-  const use = mostUse(more);
-  const pitch = lengthText(more.staves.pitch, panel.display);
-  const would = `${more.staves.count} staves would do, ${pitch} apart`;
-  return use <= SLAT_USE.kept
-    ? would
-    : `${would}, but they bend the slats to ${percentText(use)} of their strength; thicker slats or a tougher wood instead`;
-}
+/** Half a percent: what rounds to the limit is at it, where the limit itself is a round one of practice. */
+const HALF = 0.005;
 
 /** Rules on bending, grip and holding together. */
 export const weaveRules: readonly Rule[] = [
@@ -71,7 +33,7 @@ export const weaveRules: readonly Rule[] = [
         limit,
         judged: (found, most) =>
           `The weave bends the slats to ${found} of their strength; keep to ${most}, where ${breakingText(SLAT_USE.kept)} breaks${stop ? `, and never go to ${percentText(SLAT_USE.stop)} or over, where one in ten does and the spare slats are used up` : `; at this bend it is ${breakingText(use)}`}`,
-        mend: easierBend(panel),
+        mend: curesText(panel),
         field: 'stave, slat or wood',
       };
     },
@@ -83,7 +45,7 @@ export const weaveRules: readonly Rule[] = [
     judge: (panel) => {
       const { staves, courses } = panel;
       const use = mostUse(panel) * insertionFactor({ staveDepth: staves.depth, slatThickness: courses.thickness });
-      if (use <= SLAT_USE.weaving || mostUse(panel) > SLAT_USE.breaks) return undefined;
+      if (use <= SLAT_USE.weaving + HALF || mostUse(panel) > SLAT_USE.breaks) return undefined;
       const [figure, limit] = unlikePercents(use, SLAT_USE.weaving);
       return {
         level: 'caution',
@@ -101,12 +63,7 @@ export const weaveRules: readonly Rule[] = [
       'a gust bends the slats between the staves more than the weave does already; it is short, so three quarters',
     source: 'ASCE 7-16 (constants from memory); each slat taken as a beam held at every stave',
     judge: (panel) => {
-      const wind = panelWind(panel);
-      if (!wind) return undefined;
-      const { staves, courses, spec } = panel;
-      const pressure = wind.velocityPressure * GUST * wind.forceCoefficient;
-      const sizes = { pitch: staves.pitch, thickness: courses.thickness, height: courses.height };
-      const use = mostUse(panel) + windOnSlat({ ...sizes, pressure }).stress / spec.wood.slat.wood.strength;
+      const use = windyUse(panel) ?? 0;
       if (use <= SLAT_USE.weaving || mostUse(panel) > SLAT_USE.breaks) return undefined;
       const [figure, limit] = unlikePercents(use, SLAT_USE.weaving);
       return {
@@ -116,7 +73,7 @@ export const weaveRules: readonly Rule[] = [
         limit,
         judged: (found, most) =>
           `In the design wind they come to ${found} of their strength, ${percentText(mostUse(panel))} of it by the weave alone; keep to ${most}`,
-        mend: 'staves a little closer where the wind does most of it, or thinner slats where the weave does; or a tougher wood',
+        mend: curesText(panel),
       };
     },
   }),
@@ -166,13 +123,13 @@ export const weaveRules: readonly Rule[] = [
       'a 3/16 in slat with staves 14 in apart, the trade’s widest (common practice, no source); force worked out from the bend',
     judge: (panel) => {
       const { courses, display } = panel;
-      const force = gripOf(panel);
+      const force = leastGrip(panel.rows.map(({ bend }) => bend));
       const least = LEAST_GRIP * courses.height;
       if (force === undefined || force >= least) return undefined;
       const [figure, limit] = unlikeForces(force, least, display);
       const poor = force < HARDLY_GRIPS * least;
       return {
-        level: 'caution',
+        level: poor ? 'stop' : 'caution',
         text: poor
           ? 'The staves hardly hold the slats: do not build it so.'
           : 'The staves hold the slats only lightly: it can be built, but slats may rattle in wind and slip by hand.',
@@ -180,7 +137,7 @@ export const weaveRules: readonly Rule[] = [
         limit,
         judged: (found, wanted) =>
           `A slat presses on its stave with ${found}; ${wanted} or more is wanted, and under half of that a panel is not worth building`,
-        mend: tighter(panel),
+        mend: curesText(panel),
         field: 'stave.count',
       };
     },

@@ -1,10 +1,11 @@
 import type { Job } from '../job/job.ts';
 import type { Panel } from '../panel/panel.ts';
 import { massOf } from '../parts/mass.ts';
+import { SLAT_USE } from '../weave/limits.ts';
 import { woodChange } from '../wood/movement.ts';
 import { woods } from '../wood/species.ts';
 import type { DecayGroup, Species } from '../wood/wood.ts';
-import { gentler, mostUse, SLAT_USE } from './strength.ts';
+import { gentler, mostUse } from './strength.ts';
 
 /** The same panel in another wood. */
 export interface WoodChoice {
@@ -57,12 +58,13 @@ function choice({ site }: Job, panel: Panel, wood: Species): WoodChoice {
 }
 
 /** The panel with every member of that wood, bent anew. */
-function panelIn(panel: Panel, wood: Species): Panel {
+export function panelIn(panel: Panel, wood: Species): Panel {
   const { rail, stile, stave, slat } = panel.spec.wood;
   const old = slat.wood;
   const rows = panel.rows.map((row) => {
     const maxStress = (row.bend.maxStress * wood.modulus) / old.modulus;
-    return { ...row, bend: { ...row.bend, maxStress, use: maxStress / wood.strength } };
+    const staveForces = row.bend.staveForces.map((force) => (force * wood.modulus) / old.modulus);
+    return { ...row, bend: { ...row.bend, maxStress, staveForces, use: maxStress / wood.strength } };
   });
   const of = { rail: { ...rail, wood }, stile: { ...stile, wood }, stave: { ...stave, wood }, slat: { ...slat, wood } };
   return { ...panel, rows, spec: { ...panel.spec, wood: of } };

@@ -2,6 +2,7 @@ import { formatLength, INCH } from '../length.ts';
 import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { Fit, PanelSpec } from './job.ts';
+import type { SlatDefaults } from './slatdefaults.ts';
 
 /** How the height closes, complete; common practice, no source. */
 export function completeFit(file: PanelFile, { at, display, assume, faults }: PanelContext): Fit {
@@ -40,20 +41,19 @@ export function completeFit(file: PanelFile, { at, display, assume, faults }: Pa
 /** How the staves are spaced, complete. */
 export function completeSpacing(
   { stave = {} }: PanelFile,
-  { at, display, assume, faults }: PanelContext,
+  { at, assume, faults }: PanelContext,
+  { pitch: usual, pitchWhy: reason }: SlatDefaults,
 ): PanelSpec['stave']['spacing'] {
   if (stave.count !== undefined && stave.pitch) {
     faults.push({ path: [...at, 'stave', 'count'], message: 'give count or pitch, not both' });
   }
   if (stave.count !== undefined) return { count: stave.count };
-  const inch = display.unit === 'in';
-  const reason = 'the trade’s spacing for thin slats, common practice, no source';
-  const length = (name: 'from' | 'to' | 'prefer', inches: number, mm: number) =>
-    assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], inch ? inches * INCH : mm, reason);
+  const length = (name: 'from' | 'to' | 'prefer') =>
+    assume.length([...at, 'stave', 'pitch', name], stave.pitch?.[name], usual[name], reason);
   const spacing = {
-    from: length('from', 9, 230),
-    to: length('to', 14, 355),
-    prefer: length('prefer', 11, 280),
+    from: length('from'),
+    to: length('to'),
+    prefer: length('prefer'),
     soft: !stave.pitch,
   };
   if (spacing.from > spacing.to) faults.push({ path: [...at, 'stave', 'pitch'], message: 'expected from at most to' });

@@ -7,6 +7,7 @@ import type { PanelContext } from './context.ts';
 import type { PanelFile } from './file.ts';
 import type { OpeningGaps, PanelSpec, UseDetails } from './job.ts';
 import type { FieldPath } from './problem.ts';
+import { slatDefaults } from './slatdefaults.ts';
 
 /** A panel laid over what every panel shares: groups merge field by field, the panel's own word wins. */
 export function mergePanel(every: PanelFile, panel: PanelFile): PanelFile {
@@ -35,30 +36,39 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
   const details = completeUse(file, context);
   const { outside, opening } = outsideSize(file, details, context);
   const railDepth = size(['rail', 'depth'], file.rail?.depth, 1.5, 38, 'the thickness of dressed framing boards');
+  const fit = completeFit(file, context);
+  const rail = {
+    height: size(['rail', 'height'], file.rail?.height, 1.5, 38, 'the trade’s usual rail'),
+    depth: railDepth,
+  };
+  const stile = {
+    width: size(['stile', 'width'], file.stile?.width, 1.5, 38, 'stiles match the rails'),
+    depth:
+      file.stile?.depth ??
+      assume.length([...at, 'stile', 'depth'], undefined, railDepth, 'stiles are flush with the rails'),
+  };
+  const groove = {
+    depth: size(['groove', 'depth'], file.groove?.depth, 0.5, 12, 'a third of the rail'),
+    clearance: size(['groove', 'clearance'], file.groove?.clearance, 1 / 32, 1, 'staves slide in by hand'),
+  };
+  const stave = {
+    width: size(['stave', 'width'], file.stave?.width, 0.75, 19, 'staves from dressed boards'),
+    depth: size(['stave', 'depth'], file.stave?.depth, 0.5, 12, 'thin staves bend the slats less'),
+  };
+  const clearWidth = outside.width - 2 * stile.width;
+  const taken = slatDefaults({ file, clearWidth, stave, display, woods: context.woods });
   return {
     name: file.name,
     count: file.count ?? 1,
     details,
     size: outside,
     ...(opening && { opening }),
-    fit: completeFit(file, context),
-    rail: {
-      height: size(['rail', 'height'], file.rail?.height, 1.5, 38, 'the trade’s usual rail'),
-      depth: railDepth,
-    },
-    stile: {
-      width: size(['stile', 'width'], file.stile?.width, 1.5, 38, 'stiles match the rails'),
-      depth:
-        file.stile?.depth ??
-        assume.length([...at, 'stile', 'depth'], undefined, railDepth, 'stiles are flush with the rails'),
-    },
-    groove: {
-      depth: size(['groove', 'depth'], file.groove?.depth, 0.5, 12, 'a third of the rail'),
-      clearance: size(['groove', 'clearance'], file.groove?.clearance, 1 / 32, 1, 'staves slide in by hand'),
-    },
+    fit,
+    rail,
+    stile,
+    groove,
     stave: {
-      width: size(['stave', 'width'], file.stave?.width, 0.75, 19, 'staves from dressed boards'),
-      depth: size(['stave', 'depth'], file.stave?.depth, 0.5, 12, 'thin staves bend the slats less'),
+      ...stave,
       clearance: size(
         ['stave', 'clearance'],
         file.stave?.clearance,
@@ -66,16 +76,10 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
         0,
         'staves and stiles lengthen alike along the grain',
       ),
-      spacing: completeSpacing(file, context),
+      spacing: completeSpacing(file, context, taken),
     },
     slat: {
-      thickness: size(
-        ['slat', 'thickness'],
-        file.slat?.thickness,
-        3 / 16,
-        5,
-        'thin enough to bend, thick enough to stand alone',
-      ),
+      thickness: assume.length([...at, 'slat', 'thickness'], file.slat?.thickness, taken.thickness, taken.thicknessWhy),
       height: file.slat?.height ?? (inch ? 1.5 * INCH : 38),
     },
     ...(file.top?.allowance !== undefined && { allowance: file.top.allowance }),
@@ -101,7 +105,7 @@ export function completePanel(file: PanelFile & { name: string }, context: Panel
     ...(file.measured && {
       measured: {
         stack: file.measured.stack,
-        thickness: file.measured.thickness ?? file.slat?.thickness ?? (inch ? (3 / 16) * INCH : 5),
+        thickness: file.measured.thickness ?? file.slat?.thickness ?? taken.thickness,
         broken: file.measured.broken ?? 0,
         uncut: file.measured.uncut ?? [],
       },

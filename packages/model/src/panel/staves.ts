@@ -1,4 +1,5 @@
 import type { PanelSpec } from '../job/job.ts';
+import { countFor } from '../job/slatdefaults.ts';
 import { formatLength, type Marks } from '../length.ts';
 import type { Staves } from './panel.ts';
 
@@ -49,13 +50,4 @@ export function layStaves(
     centres: lefts.map((left) => left + width / 2),
     bottom: clear.bottom - spec.groove.depth,
   };
-}
-
-function countFor(run: number, { from, to, prefer }: { from: number; to: number; prefer: number }): number {
-  const counts = Array.from({ length: 199 }, (_, i) => i + 2);
-  const inRange = counts.filter((n) => run / (n - 1) >= from - 1e-9 && run / (n - 1) <= to + 1e-9);
-  // Three staves are the fewest that bend a slat, so an assumed range gives way to them before two.
-  const among = inRange.length > 0 ? inRange : counts.slice(1);
-  const far = (n: number) => Math.abs(run / (n - 1) - prefer);
-  return among.reduce((best, n) => (far(n) < far(best) - 1e-9 ? n : best));
 }

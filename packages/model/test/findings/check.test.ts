@@ -72,8 +72,8 @@ describe('check', () => {
       {},
       {
         panels: [
-          { name: 'A', size: { width: 96, height: 52 }, stave: { count: 6 } },
-          { name: 'B', size: { width: 90, height: 52 }, stave: { count: 6 } },
+          { name: 'A', size: { width: 96, height: 52 }, stave: { count: 6 }, slat: { thickness: '3/16' } },
+          { name: 'B', size: { width: 90, height: 52 }, stave: { count: 6 }, slat: { thickness: '3/16' } },
         ],
       },
     );

@@ -3,7 +3,8 @@ import type { Subject } from '../../src/findings/rule.ts';
 import { rules } from '../../src/findings/rules.ts';
 import { codeText, unlikeLengths, unlikePercents } from '../../src/findings/words.ts';
 import { findingSentences } from '../../src/index.ts';
-import { changeBend, type RuleCase, subjectOf } from './cases/case.ts';
+import { LEAST_GRIP } from '../../src/weave/limits.ts';
+import { changeBend, first, type RuleCase, subjectOf } from './cases/case.ts';
 import { fitCases, frameCases } from './cases/frame.ts';
 import { screwCases } from './cases/screws.ts';
 import { cornerCases, gateCases, guardCases, placeCases } from './cases/uses.ts';
@@ -102,12 +103,41 @@ describe('slats-in-wall', () => {
 
 describe('little-grip', () => {
   test('says how many staves would do, and they do', () => {
-    const wide = { size: { width: 96, height: 52 } };
+    const wide = { size: { width: 96, height: 52 }, slat: { thickness: '3/16' } };
     const [told] = found('little-grip', subjectOf({ ...wide, stave: { count: 6 } }));
-    const count = Number(/^(\d+) staves would do/.exec(told?.mend ?? '')?.[1]);
+    const count = Number(/(\d+) staves, /.exec(told?.mend ?? '')?.[1]);
     expect(count).toBeGreaterThan(6);
     expect(found('little-grip', subjectOf({ ...wide, stave: { count } }))).toEqual([]);
     expect(found('little-grip', subjectOf({ ...wide, stave: { count: count - 1 } }))).toHaveLength(1);
+  });
+});
+
+describe('little-grip', () => {
+  const levelAt = (share: number) =>
+    found(
+      'little-grip',
+      changeBend(subjectOf(), () => ({ staveForces: [0, share * LEAST_GRIP * first(subjectOf()).courses.height, 0] })),
+    )[0]?.level;
+
+  test.each([
+    [1, undefined],
+    [0.999, 'caution'],
+    [0.5001, 'caution'],
+    [0.4999, 'stop'],
+    [0.1, 'stop'],
+  ])('a share of %d of what is wanted is a %s', (share, level) => {
+    expect(levelAt(share)).toBe(level);
+  });
+});
+
+describe('slat-strength-weaving', () => {
+  const pushed = 1 + 0.1875 / 1.375;
+  test.each([
+    [0.7549, 0],
+    [0.7551, 1],
+  ])('speaks when the share, %d, no longer rounds to 75 percent', (share, times) => {
+    const bent = changeBend(subjectOf(), () => ({ use: share / pushed }));
+    expect(found('slat-strength-weaving', bent)).toHaveLength(times);
   });
 });
 

@@ -1,6 +1,6 @@
 import { LEAST_CLEARANCE, wetClearance } from '../../../src/findings/gate.ts';
-import { WORKING_SHARE } from '../../../src/findings/guard.ts';
 import type { Subject } from '../../../src/findings/rule.ts';
+import { WORKING_SHARE } from '../../../src/findings/strength.ts';
 import { dividerDetails, type GateUse, gateDetails, guardDetails, partsOf, solve } from '../../../src/index.ts';
 import { jobOf } from '../../support.ts';
 import { change, first, lastHolding, type RuleCase, subjectOf } from './case.ts';

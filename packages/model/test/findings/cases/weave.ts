@@ -1,5 +1,5 @@
-import { LEAST_GRIP } from '../../../src/findings/weave.ts';
 import { type Panel, panelBall, weaveDepth, windLoad } from '../../../src/index.ts';
+import { LEAST_GRIP } from '../../../src/weave/limits.ts';
 import { change, changeBend, first, lastHolding, type RuleCase, subjectOf } from './case.ts';
 
 const base = subjectOf();
@@ -24,7 +24,7 @@ const windUse = (panel: Panel) => {
 export const weaveCases: readonly RuleCase[] = [
   {
     code: 'slat-strength',
-    trips: subjectOf({ slat: { thickness: '5/16' } }),
+    trips: subjectOf({ slat: { thickness: '5/16' }, stave: { count: 5 } }),
     passes: base,
     limit: changeBend(base, () => ({ use: 0.55 })),
     atLimit: false,
@@ -59,7 +59,7 @@ export const weaveCases: readonly RuleCase[] = [
   },
   {
     code: 'little-grip',
-    trips: subjectOf({ size: { width: 96, height: 52 }, stave: { count: 4 } }),
+    trips: subjectOf({ size: { width: 96, height: 52 }, stave: { count: 4 }, slat: { thickness: '3/16' } }),
     passes: base,
     limit: changeBend(base, () => ({ staveForces: [0, LEAST_GRIP * first(base).courses.height, 0] })),
     atLimit: false,
