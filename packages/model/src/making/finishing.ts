@@ -3,7 +3,10 @@ import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { amountText, hardwareList } from '../hardware/list.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import { INCH } from '../length.ts';
-import type { Making, StepFigure, StepText } from './step.ts';
+import { drainHoles } from '../panel/drains.ts';
+import type { PartRole } from '../parts/part.ts';
+import { drilledLater, isBoredThrough } from './later.ts';
+import { listed, type Making, type StepFigure, type StepText } from './step.ts';
 
 const RAGS =
   'Rags wet with oil heat up by themselves and burn: spread them out to dry outdoors or drown them in a closed tin of water. Air the room.';
@@ -18,18 +21,20 @@ export function finishBefore(making: Making): StepText[] {
         title: 'Finish the parts before weaving',
         cautions: [RAGS],
         text: [
-          `Put on ${name} ${whenOf(making)}.`,
-          `Glued are ${gluedOf(making)}. Coat the end grain twice; it drinks most.`,
+          `Put on ${name} ${whenOf(making)}${looseText(making, '; with it ', '')}.`,
+          `Keep it off what is glued: ${gluedOf(making)}. Coat all other end grain twice, the ends of the rails too; it drinks most.`,
+          ...laterHoles(making),
         ],
         figures: amounts(making),
       },
     ];
+  const drains = making.panels.some((panel) => drainHoles(panel).places.length > 0);
   return [
     {
       title: 'Coat end grain, grooves and holes before weaving',
       cautions: [RAGS],
       text: [
-        `Once joined, no brush reaches them: coat the ends of slats, staves${gluedEnds(making) === 'all' ? '' : ' and strips'}, the grooves and the drilled holes with ${name}, twice, and let it dry before anything is set up. Leave the corner holes dry: they open into faces that are glued.`,
+        `Once joined, no brush reaches them: coat the ends of ${endsOf(making)}, the grooves${drains ? ', the drain holes' : ''} and the holes through end staves${throughStiles(making) ? ' and stiles' : ''} with ${name}, twice, and let it dry before anything is set up. Leave the corner holes dry: they open into faces that are glued.`,
         `Keep it off the faces that are glued: ${gluedOf(making)}.`,
       ],
       figures: [],
@@ -45,10 +50,56 @@ export function finishAfter(making: Making): StepText[] {
     {
       title: 'Finish',
       cautions: [RAGS],
-      text: [`Put on ${name} ${whenOf(making)}.`, 'Wipe off what has not soaked in; let each coat dry.'],
+      text: [
+        `Put on ${name} ${whenOf(making)}.`,
+        `Coat the ends of the rails${pluggedCorners(making) ? ' and the plugs' : ''} again${looseText(making, '; and, before it is fixed, ', ', all over, end grain twice')}.`,
+        ...laterHoles(making),
+        'Wipe off what has not soaked in; let each coat dry.',
+      ],
       figures: amounts(making),
     },
   ];
+}
+
+/** Parts that are fixed after the finish, each in a word, in the order of the list. */
+const LOOSE: readonly (readonly [role: PartRole, word: string])[] = [
+  ['cap rail', 'cap rails'],
+  ['stand-off block', 'stand-off blocks'],
+  ['foot', 'feet'],
+  ['strut', 'strut, but for the faces that are glued'],
+];
+
+/** What is still loose, so that it is finished all round; nothing where all is joined. */
+function looseText({ parts }: Making, before: string, after: string): string {
+  const words = LOOSE.flatMap(([role, word]) => (parts.some((part) => part.role === role) ? [word] : []));
+  return words.length === 0 ? '' : `${before}what is still loose (${words.join(', ')})${after}`;
+}
+
+/** Of holes that are drilled once the finish is on. */
+function laterHoles({ panels }: Making): string[] {
+  return drilledLater(panels).length === 0
+    ? []
+    : ['Holes that are drilled later get a little of it too, before their screws go in.'];
+}
+
+/** Parts whose end grain is open when all is joined, or out of reach. */
+function endsOf(making: Making): string {
+  const has = (role: PartRole) => making.parts.some((part) => part.role === role);
+  return listed([
+    'rails',
+    'slats',
+    'staves',
+    ...(has('cover strip') && gluedEnds(making) !== 'all' ? ['cover strips'] : []),
+    ...(has('stop') ? ['stop strips'] : []),
+  ]);
+}
+
+function throughStiles({ panels }: Making): boolean {
+  return panels.some(isBoredThrough);
+}
+
+function pluggedCorners({ panels }: Making): boolean {
+  return panels.some((panel) => screwSchedule(panel).some(({ joint, plug }) => joint === 'rail to stile' && plug));
 }
 
 /** Whether the ends of the cover strips are glued to the stiles: of all panels that have strips, of some, of none. */

@@ -1,6 +1,8 @@
+import { wallPacker } from '../findings/ends.ts';
 import { FRAME } from '../findings/frame.ts';
 import { codeText, forceText, massText } from '../findings/words.ts';
 import { carrierReach } from '../hardware/fittings.ts';
+import { screwSchedule } from '../hardware/schedule.ts';
 import type { Use } from '../job/job.ts';
 import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
@@ -12,7 +14,17 @@ import { panelCentre } from '../uses/weight.ts';
 import { escapeScreens } from './escape.ts';
 import { hangGate } from './gatehanging.ts';
 import { jointFigures } from './screws.ts';
-import { eachPanel, fineIn, isMany, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
+import {
+  eachPanel,
+  fineIn,
+  isMany,
+  lengthIn,
+  listed,
+  type Making,
+  namedOf,
+  type StepFigure,
+  type StepText,
+} from './step.ts';
 
 /** One step of hanging or fixing for each use that the job has. */
 export function hangingSteps(making: Making): StepText[] {
@@ -20,12 +32,14 @@ export function hangingSteps(making: Making): StepText[] {
     const panels = making.panels.filter(({ details }) => details.use === use);
     if (panels.length === 0) return [];
     const step = HANG[use]({ ...making, panels });
+    const own = panels.length < making.panels.length;
     const heavy = panels.filter((panel) => panelCentre(panel).mass > FRAME.lift);
     const weights = eachPanel(panels, 'weight of one', (panel) =>
       massText(panelCentre(panel).mass, making.job.display),
     );
     const lift = heavy.length > 0 ? ['Too heavy for one: lift with two, and prop it before the first screw.'] : [];
-    return [{ ...step, cautions: [...lift, ...step.cautions], figures: [...weights, ...step.figures] }];
+    const title = own ? `${step.title}: ${listed(panels.map(({ name }) => name))}` : step.title;
+    return [{ ...step, title, cautions: [...lift, ...step.cautions], figures: [...weights, ...step.figures] }];
   });
 }
 
@@ -38,6 +52,7 @@ function screen(making: Making): StepText {
   const blocks = fixed.some(({ details }) => details.use === 'screen' && details.mounting === 'blocks');
   const brackets = fixed.some((panel) => sideFixings(panel).kind === 'bracket');
   const through = fixed.some((panel) => sideFixings(panel).kind !== 'bracket');
+  const masonry = fixed.some(({ details }) => details.use === 'screen' && details.into === 'masonry');
   const fine = fineIn(making);
   const tips = eachPanel(fixed, 'tips of the screws, behind the back of the frame', (panel) => {
     const { details, stile } = panel;
@@ -46,17 +61,16 @@ function screen(making: Making): StepText {
       ? `${fine(screw.length - stile.depth)}; glass planned at ${fine(details.glass)}`
       : undefined;
   });
-  const opened = escapes.length === panels.length ? '' : `${escapes.map(({ name }) => name).join(', ')}: `;
+  const several = isMany(making);
   return {
-    title: 'Fix the screen',
-    cautions: windowCautions(panels),
+    title: several ? 'Fix the screens' : 'Fix the screen',
+    cautions: [...windowCautions(making, escapes), ...packerCautions(making, fixed)],
     text: [
-      ...(escapes.length > 0
+      ...(blocks
         ? [
-            `${opened}do not screw it fast. It hangs on hinges or lift-off hooks, with a catch that opens from inside without key or tool. These sheets plan none, and the screws of a fixed panel are not told here: settle it with whoever knows the building, before the frame is made.`,
+            'Set a stand-off block behind every fixing, grain upright, without glue, its bevelled end up, and pass the screw through its hole.',
           ]
         : []),
-      ...(blocks ? ['Set a stand-off block behind every fixing; bevel its top so that water runs off.'] : []),
       ...(brackets
         ? [
             'Level the panel on wedges between its posts and screw the brackets to the back of the stiles at the heights below, measured from the foot of the frame, then to the posts.',
@@ -64,7 +78,7 @@ function screen(making: Making): StepText {
         : []),
       ...(through
         ? [
-            'Level the panel on wedges and drive the screws evenly through the holes in its stiles; their heights below are from the foot of the frame. Drill masonry for plugs.',
+            `Level the panel on wedges, mark ${masonry ? 'the wall' : 'what is behind it'} through the holes in its stiles, and drill there: ${masonry ? 'for plugs that the screws go with' : 'the pilot told below'}. Drive the screws evenly; their heights below are from the foot of the frame.`,
           ]
         : []),
       ...(tips.length > 0
@@ -90,15 +104,42 @@ function postFigure(making: Making, panels: readonly Panel[]): StepFigure[] {
 }
 
 /** What a screen over a window has to allow for, by what is known of the room behind. */
-function windowCautions(panels: readonly Panel[]): string[] {
-  const screens = panels.flatMap(({ details }) => (details.use === 'screen' ? [details] : []));
-  if (screens.some(({ bedroom }) => bedroom))
-    return ['The window behind is an escape: hang the panel so that it opens from inside without key or tool.'];
-  if (screens.some(({ glass }) => glass !== undefined))
+function windowCautions({ panels }: Making, escapes: readonly Panel[]): string[] {
+  const glazed = panels.filter(
+    (panel) => !escapes.includes(panel) && panel.details.use === 'screen' && panel.details.glass !== undefined,
+  );
+  const what = (some: readonly Panel[]) =>
+    some.length === panels.length
+      ? panels.length > 1
+        ? 'these panels'
+        : 'the panel'
+      : listed(some.map(({ name }) => name));
+  return [
+    ...(escapes.length > 0
+      ? [
+          `The window behind is an escape. Do not screw ${what(escapes)} fast: hinges or lift-off hooks, with a catch that opens from inside without key or tool. These sheets plan none, and no screws to fix a panel are told here for it: settle it with whoever knows the building, before the frame is made.`,
+        ]
+      : []),
+    ...(glazed.length > 0
+      ? [
+          `There is a window behind ${what(glazed)}. Before you fix a screen over it, make sure that nobody may need it as an escape; if someone may, hang the panel so that it opens from inside without key or tool.`,
+        ]
+      : []),
+  ];
+}
+
+/** Of panels whose slats would stand in the wall: that they are not fixed as they are. */
+function packerCautions(making: Making, panels: readonly Panel[]): string[] {
+  const fine = fineIn(making);
+  return panels.flatMap((panel) => {
+    const packer = wallPacker(panel);
+    if (packer === undefined) return [];
+    const where =
+      panel.details.use === 'screen' && panel.details.mounting === 'blocks' ? 'under its blocks' : 'behind both stiles';
     return [
-      'There is a window behind. Before you fix a screen over it, make sure that nobody may need it as an escape; if someone may, hang the panel so that it opens from inside without key or tool.',
+      `${namedOf([panel], making.panels)}${making.panels.length > 1 ? 's' : 'S'}lats stand out behind the frame, so that it does not lie flat. Do not fix it before the stop in the findings is settled: with packers ${fine(packer)} thick ${where} the screws below are longer by as much.`,
     ];
-  return [];
+  });
 }
 
 function guard(making: Making): StepText {
@@ -117,7 +158,7 @@ function guard(making: Making): StepText {
             'Snap one level line along all posts and set every panel to it, so that the course lines run through from bay to bay. Take it where the floor is highest: elsewhere the gap under the panel grows by what the floor falls.',
           ]
         : []),
-      `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap' : ''}. Set it in the depth of the posts so that enough post stands behind its back face for the brackets.`,
+      `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap, its screws from above, glue a plug over every sunk head, pare it and touch it up' : ''}. Set it in the depth of the posts so that enough post stands behind its back face for the brackets.`,
       'Where the floor falls under the panel by more than told below, step the panel down with it or screw a fillet under its bottom rail.',
     ],
     figures: [
@@ -127,7 +168,7 @@ function guard(making: Making): StepText {
       ...eachPanel(
         panels,
         `fall of the floor under it, at most, before a ball of ${codeText(GUARD_CODE.sphere.value, job.display)} passes`,
-        ({ details }) => (details.use === 'guard' ? show(floorFall(details.floorGap, job.display.mark)) : undefined),
+        ({ details }) => (details.use === 'guard' ? fallText(details.floorGap, job.display.mark, show) : undefined),
       ),
       ...postFigure(making, panels),
       ...layRuns(job, panels).map(({ name, total }) => ({ what: `length of ${name}`, value: show(total), where: '' })),
@@ -135,6 +176,13 @@ function guard(making: Making): StepText {
       ...jointFigures(making, 'cap rail to top rail'),
     ],
   };
+}
+
+/** The fall that is still allowed, or that the ball passes on a level floor. */
+function fallText(gap: number, mark: number, show: (length: number) => string): string {
+  return gap >= GUARD_CODE.sphere.value
+    ? 'none: it passes already, with the gap that is planned'
+    : show(floorFall(gap, mark));
 }
 
 /** What the floor may fall by, to a mark, so that the gap stays under the code's ball. */
@@ -146,6 +194,9 @@ function divider(making: Making): StepText {
   const { job, panels } = making;
   const show = lengthIn(making);
   const details = (panel: Panel) => dividerDetails(panel);
+  const plugs = panels.some((panel) =>
+    screwSchedule(panel).some(({ joint, plug }) => joint === 'foot to bottom rail' && plug),
+  );
   return {
     title: 'Set up the divider',
     cautions: panels.some((panel) => details(panel).tipping)
@@ -153,7 +204,7 @@ function divider(making: Making): StepText {
       : [],
     text: panels.some((panel) => details(panel).feet)
       ? [
-          'Lay the panel down, screw the feet across the ends from below, heads sunk. Felt goes under them, flush with their ends: the push that tips it is figured about the end of the foot. Stand it up and try it on the floor.',
+          `Lay the panel down and screw the finished feet across its ends from below, without glue, so that they come off again; drill through each foot and on into the rail, held in its place.${plugs ? ' Put a plug over every sunk head, flush with the underside, held by a drop of glue.' : ''} Felt goes under the feet, flush with their ends: the push that tips it is figured about the end of the foot. Stand it up and try it on the floor.`,
         ]
       : [
           'Screw the carriers to the top rail just inside the stiles, on its middle, clear of the corner screws, with screws that end over the groove; hang the panel and set its height by their bolts.',

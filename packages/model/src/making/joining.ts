@@ -1,9 +1,10 @@
 import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import { jointFigures, screwFigures } from './screws.ts';
-import { eachPanel, fineIn, isMany, lengthIn, type Making, roundIn, type StepText } from './step.ts';
+import type { Panel } from '../panel/panel.ts';
+import { drivenFigures, jointFigures } from './screws.ts';
+import { eachPanel, fineIn, isMany, lengthIn, type Making, namedOf, roundIn, type StepText } from './step.ts';
 import { coverStripSteps } from './strips.ts';
-import { weave } from './weaving.ts';
+import { standTexts, weave } from './weaving.ts';
 
 /** Steps from the bottom joints to the square panel. */
 export function weavingSteps(making: Making): StepText[] {
@@ -16,6 +17,17 @@ export function weavingSteps(making: Making): StepText[] {
     square(making),
   ];
 }
+
+/** Whether the two screws of a corner stand apart along the rail, so that it matters which is in front. */
+function isStaggered(panels: readonly Panel[]): boolean {
+  return panels.some((panel) => {
+    const places = screwSchedule(panel).find(({ joint }) => joint === 'rail to stile')?.places ?? [];
+    return new Set(places.map(({ x }) => x.toFixed(3))).size > CORNERS;
+  });
+}
+
+/** Corners of one rail: screws side by side share a place along it. */
+const CORNERS = 2;
 
 /** Whether any corner screw's head is sunk and wants a plug. */
 function plugged({ panels }: Making): boolean {
@@ -37,7 +49,7 @@ function bottom(making: Making): StepText {
     ],
     figures: [
       ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
-      ...jointFigures(making, 'rail to stile', 0.5),
+      ...drivenFigures(making, 'rail to stile', 0.5),
     ],
   };
 }
@@ -48,25 +60,27 @@ const SLENDER = 80;
 function setStaves(making: Making): StepText {
   const { panels } = making;
   const slender = panels.filter(({ staves }) => staves.length > SLENDER * Math.min(staves.width, staves.depth));
-  const who =
-    slender.length === panels.length
-      ? 'These staves are'
-      : `The staves of ${slender.map(({ name }) => name).join(', ')} are`;
   return {
     title: 'Set the staves',
     cautions: [],
     text: [
-      'Screw the two end staves to the stiles, standing on the bed of the groove, heads flush. Stand the others in the bottom groove on their marks; no glue.',
+      'Screw the two end staves to the stiles through the holes drilled at the dry fit, standing on the bed of the groove, no head above the face.',
+      ...(stopped(making)
+        ? [
+            'Pin the stop strips of the back; those of the front go on after weaving. Drill through each strip before it goes on, hold it in its place and go on 1 mm or so into the stile, so that the pin does not wander.',
+          ]
+        : []),
+      ...standTexts(making),
+      'Stand the other staves in the bottom groove on their marks; no glue.',
       ...(slender.length > 0
         ? [
-            `${who} tall and thin: cut notches at the marks of the stave stick into a batten, set this comb over the stave tops, lift it off for each slat and set it back, until ${COMBED} courses hold the staves.`,
+            `${namedOf(slender, panels)}${slender.length < panels.length ? 'these' : 'These'} staves are tall and thin: cut notches at the marks of the stave stick into a batten, set this comb over the stave tops, lift it off for each slat and set it back, until ${COMBED} courses hold the staves.`,
           ]
         : [
             'A batten with notches at the marks of the stave stick, set over their tops between one slat and the next, keeps them apart until the first courses do.',
           ]),
-      ...(stopped(making) ? ['Pin the stop strips of the back; those of the front go on after weaving.'] : []),
     ],
-    figures: jointFigures(making, 'end stave to stile'),
+    figures: [...drivenFigures(making, 'end stave to stile'), ...jointFigures(making, 'stop strip to stile', 0.5)],
   };
 }
 
@@ -82,7 +96,7 @@ function topRail(making: Making): StepText {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      `Glue the tops of the stiles${panels.some(hasGluedEnds) ? ' and the ends of the cover strips that no pin holds' : ''}, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws, placed as at the bottom.`,
+      `Glue the tops of the stiles${panels.some(hasGluedEnds) ? ' and the ends of the cover strips that no pin holds' : ''}, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws${isStaggered(panels) ? '. They stand the other way round from those of the corner under them: where that has its front screw, this has its back one, as the rail end template shows' : ''}.`,
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
         ? [
@@ -99,7 +113,7 @@ function topRail(making: Making): StepText {
         cover.height > 0 ? `${show(cover.face - cover.reach)} or more` : undefined,
       ),
       ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => size(diagonal)),
-      ...screwFigures(making, 'rail to stile', 0.5),
+      ...drivenFigures(making, 'rail to stile', 0.5),
     ],
   };
 }
@@ -116,7 +130,11 @@ function square(making: Making): StepText {
             'Glue a plug over every sunk head of the corners, its grain with the rail’s, and pare it flush when the glue is hard.',
           ]
         : []),
-      ...(stopped(making) ? ['Pin the stop strips of the front.'] : []),
+      ...(stopped(making)
+        ? [
+            'Pin the stop strips of the front, drilled as those of the back. Slats are in the way of a hammer now: push the pins home with a push pin, or with a long nail set held flat over the slats, the hammer well clear of them.',
+          ]
+        : []),
     ],
     figures: [
       ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
@@ -125,7 +143,7 @@ function square(making: Making): StepText {
         'outside, width by height',
         ({ outside }) => `${show(outside.width)} by ${show(outside.height)}`,
       ),
-      ...jointFigures(making, 'stop strip to stile'),
+      ...jointFigures(making, 'stop strip to stile', 0.5),
     ],
   };
 }

@@ -1,37 +1,13 @@
+import { lettersCut } from '../cutting/partial.ts';
 import { THIN_RIP } from '../findings/cutting.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { PartRole } from '../parts/part.ts';
-import {
-  eachPanel,
-  fineIn,
-  isMany,
-  lengthIn,
-  type Making,
-  partFigures,
-  type StepFigure,
-  type StepText,
-} from './step.ts';
-import { trialBend } from './trial.ts';
+import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, roundIn, type StepText } from './step.ts';
+import { bendCautions, trialText, trialTexts } from './trial.ts';
 
 /** Steps at the saw before the stack is laid out. */
 export function sawingSteps(making: Making): StepText[] {
   return [chooseWood(making), rip(making), crosscut(making)];
-}
-
-/** What the stack's wood moves for one percent of moisture, mm; undefined where the site knows no range. */
-function perPercent({ built, wettest, driest, swell, shrink }: Panel['movement']): number | undefined {
-  if (wettest > built) return swell / (wettest - built);
-  return driest < built ? shrink / (driest - built) : undefined;
-}
-
-/** How the room to swell follows the moisture at building, for the panels that keep it in one place. */
-function moistureFigures(making: Making, here: (panel: Panel) => boolean, place: string): StepFigure[] {
-  const fine = fineIn(making);
-  const what = `${place}, for each percent drier than ${making.job.site.built} %`;
-  return eachPanel(making.panels, what, (panel) => {
-    const each = here(panel) ? perPercent(panel.movement) : undefined;
-    return each === undefined ? undefined : `${fine(each)} more; for each percent wetter as much less`;
-  });
 }
 
 function chooseWood(making: Making): StepText {
@@ -46,15 +22,13 @@ function chooseWood(making: Making): StepText {
       harm ? [`${name}: ${harm}. Extract it and wear a mask.`] : [],
     ),
     text: [
-      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Where it settles at another figure than planned, what is left for the slats to swell into changes as told below.',
+      'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Write down where it settles: the step that measures the stack has a table of what the slats then want to swell into.',
       `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15. A slat with a knot breaks when it is bent.`,
       ...(job.site.where === 'outdoors' ? ['Heartwood for every part: sapwood rots, whatever the wood.'] : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
       { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
-      ...moistureFigures(making, ({ courses }) => courses.gap <= 0, 'room over the stack'),
-      ...moistureFigures(making, ({ courses }) => courses.gap > 0, 'gaps between courses, all together'),
       ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
     ],
   };
@@ -70,28 +44,23 @@ function rip(making: Making): StepText {
     const size = `${fine(part.thickness)} x ${fine(part.width)}`;
     sections.set(size, [...(sections.get(size) ?? []), part.letter]);
   }
-  const trials = panels.some((panel) => trialBend(panel));
   return {
     title: 'Rip to section',
     cautions: [
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, never between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop.`,
+            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. The one exception is a thin piece that lies flat and that the sheets for the saw set by the fence: the gap under the fence closed, and a featherboard to hold it down.`,
           ]
         : []),
       `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,
+      ...bendCautions(panels),
     ],
     text: [
-      plan?.status === 'impossible'
-        ? 'There are no cut sheets: the boards of this job do not give every part. Settle that before any board is cut.'
-        : 'The cut sheets lead: crosscut the boards into lengths first, rip these, then crosscut the strips (next step). Finish all rips of one setting, spares too, before the next.',
+      ...sheetsText(making),
+      'Rough or bowed boards are crosscut before they are planed or dressed, length by length: a long bowed one loses its thickness before it comes clean.',
       'Try each setting on a scrap and measure the strip, not the fence scale. Slats have to be alike: a small difference adds up over all courses.',
-      ...(trials
-        ? [
-            'Bend a trial slat before all are ripped, one from each board: lay it flat on two blocks and press its middle down as far as told below. That is as hard as the weave bends it. A board whose slat creaks or cracks gives no slats.',
-          ]
-        : []),
+      ...trialTexts(panels),
     ],
     figures: [
       { what: 'rip kerf', value: fine(job.saw.ripKerf), where: '' },
@@ -104,15 +73,21 @@ function rip(making: Making): StepText {
   };
 }
 
-function trialText(
-  panel: Panel,
-  show: (length: number) => string,
-  fine: (length: number) => string,
-): string | undefined {
-  const trial = trialBend(panel);
-  return (
-    trial && `blocks ${show(trial.span)} apart, middle pressed down ${fine(trial.sag)}; radius ${show(trial.radius)}`
-  );
+/** How the cut sheets are followed, or what they leave out. */
+function sheetsText({ parts, plan }: Making): string[] {
+  const order =
+    'The cut sheets lead: crosscut the boards into lengths first, rip these, then crosscut the strips (next step). Finish all rips of one setting, spares too, before the next.';
+  if (plan?.status !== 'impossible') return [order];
+  if (plan.boards.length === 0)
+    return [
+      'There are no cut sheets: the boards of this job do not give every part. Settle that before any board is cut.',
+    ];
+  const cut = lettersCut(plan);
+  const out = parts.filter(({ letter }) => !cut.has(letter)).map(({ letter, name }) => `${letter}, ${name}`);
+  return [
+    `The cut sheets leave out ${out.length > 1 ? 'parts' : 'part'} ${out.join('; ')}: no board of this job gives ${out.length > 1 ? 'them' : 'it'}. Settle that before any board is cut.`,
+    order,
+  ];
 }
 
 /** Parts that are finished at the saw, and those that wait for the stack. */
@@ -131,7 +106,7 @@ function crosscut(making: Making): StepText {
     cautions:
       short.length > 0
         ? [
-            `Part ${short.map(({ letter }) => letter).join(', ')} is short: cut it last from a long stick, against a stop block that ends before the blade, and never hold it with the hand.`,
+            `Part ${short.map(({ letter }) => letter).join(', ')} is short: crosscut it last, never holding it by hand. Clamp the stick to the mitre fence for every cut, against a stop block that ends before the blade. Where less than ${roundIn(making, 300, '12')} of the stick would be left beside the piece, screw or clamp the stick to a longer carrier first.`,
           ]
         : [],
     text: [

@@ -56,6 +56,16 @@ export function isMany({ panels }: Pick<Making, 'panels'>): boolean {
   return panels.reduce((sum, { count }) => sum + count, 0) > 1;
 }
 
+/** `a`, `a and b`, `a, b and c`. */
+export function listed(items: readonly string[]): string {
+  return items.length < 2 ? items.join('') : `${items.slice(0, -1).join(', ')} and ${items.at(-1)}`;
+}
+
+/** Names of some of the panels before what is said of them, `Side, Door: `; nothing where it is said of all. */
+export function namedOf(some: readonly Panel[], all: readonly Panel[]): string {
+  return some.length === all.length ? '' : `${some.map(({ name }) => name).join(', ')}: `;
+}
+
 /** A figure for every panel; panels with the same value share a line, and one line for all says no names. */
 export function eachPanel(
   panels: readonly Panel[],

@@ -1,11 +1,14 @@
+import { breakingText, mostUse } from '../findings/strength.ts';
+import { percentText } from '../findings/words.ts';
 import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
+import { SLAT_USE } from '../weave/limits.ts';
 
 /** How far to bend a trial slat: laid on two blocks and pressed down in the middle, mm. */
 export interface TrialBend {
   /** Smallest radius that the weave bends a slat to. */
   readonly radius: number;
-  /** From block to block. */
+  /** Clear between the blocks. */
   readonly span: number;
   /** From straight down to where it is pressed. */
   readonly sag: number;
@@ -25,4 +28,42 @@ export function trialBend({ rows, staves, display }: Panel): TrialBend | undefin
   const radius = Math.min(...radii);
   const span = Math.min(staves.pitch, WIDEST[display.unit]);
   return { radius, span, sag: span ** 2 / (12 * radius) };
+}
+
+/** What to press a trial slat of one panel by; undefined where no slat is bent. */
+export function trialText(
+  panel: Panel,
+  show: (length: number) => string,
+  fine: (length: number) => string,
+): string | undefined {
+  const trial = trialBend(panel);
+  return (
+    trial &&
+    `${show(trial.span)} clear between the blocks, middle pressed down ${fine(trial.sag)}; radius ${show(trial.radius)}`
+  );
+}
+
+/** How a slat of each board is tried, and what follows where it breaks. */
+export function trialTexts(panels: readonly Panel[]): string[] {
+  const trials = new Set(panels.flatMap((panel) => trialBend(panel)?.radius ?? []));
+  if (trials.size === 0) return [];
+  return [
+    `Bend a trial slat of each board that gives slats as soon as its first strip is off and finished to thickness: lay it flat on two blocks and press its middle down as far as told below. That is as hard as the weave bends it.${
+      trials.size > 1
+        ? ' Where a board gives slats of several panels, try it for the one with the smallest radius.'
+        : ''
+    }`,
+    'A board whose trial slat creaks or cracks gives no slats: buy another of the same size and wood, straighter in its grain, and cut it by the same pattern. The other parts may still come from the first.',
+  ];
+}
+
+/** Of panels that bend their slats harder than a slat is held at for good: how hard, and how many break. */
+export function bendCautions(panels: readonly Panel[]): string[] {
+  return panels
+    .filter((panel) => mostUse(panel) > SLAT_USE.kept + 1e-9)
+    .map((panel) => {
+      const use = mostUse(panel);
+      const who = panels.length > 1 ? `${panel.name}: slats` : 'Slats';
+      return `${who} are bent to ${percentText(use)} of their strength, more than the ${percentText(SLAT_USE.kept)} they are held at for good: expect ${breakingText(use)} to break. See the findings.`;
+    });
 }

@@ -12,7 +12,6 @@ import {
   solve,
 } from '../../src/index.ts';
 import { trialBend } from '../../src/making/trial.ts';
-import { repeatText } from '../../src/making/weaving.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 import { place, said, stepsOf } from './steps.ts';
 
@@ -32,9 +31,10 @@ describe('makingOrder', () => {
       /measure the stack/,
       /Cut stiles and staves/,
       /grooves/,
-      /sticks/,
-      /Dry fit/,
       /^Ease and sand/,
+      /sticks/,
+      /^Bore/,
+      /Dry fit/,
       /^Coat end grain/,
       /bottom rail/,
       /Set the staves/,
@@ -126,8 +126,13 @@ describe('makingOrder, sizes of the steps', () => {
   test('corner screws: half with the bottom rail, half with the top; sunk heads are bored and plugged', () => {
     const high = stepsOf({ rail: { height: '2 1/2' } });
     for (const title of [/bottom rail/, /top rail$/])
-      expect(all(high, title)).toMatch(/4 of No. 8 x 3 1\/2 in.*head sunk 1 in in a 3\/8 in hole/);
-    expect(all(stepsOf({}), /bottom rail/)).not.toMatch(/plug/);
+      expect(all(high, title)).toMatch(/4 of No. 8 x 3 1\/2 in/);
+    expect(all(high, /^Bore/)).toMatch(/hole 11\/64 in for No. 8 x 3 1\/2 in; head sunk 1 in in a 3\/8 in hole/);
+    // The head lies 1 in under the face, and so does the foot of its pilot.
+    expect(all(high, /Dry fit/)).toMatch(/rail to stile, pilot .* in, 4 1\/2 in deep from the face/);
+    expect(all(high, /top rail$/)).toMatch(/the other way round/);
+    expect(all(stepsOf({}), /^Bore/)).toMatch(/rail to stile, hole .*countersunk 21\/64 in wide/);
+    expect(all(stepsOf({}), /^Bore/)).not.toMatch(/plug/);
   });
 
   test('stile and stave by hand: the stack and its room; the stile, both grooves, less the clearance', () => {
@@ -136,7 +141,9 @@ describe('makingOrder, sizes of the steps', () => {
     const { courses, stile, staves, groove, spec } = panel ?? never();
     expect(stile.length).toBeCloseTo(courses.stack + courses.allowance, 9);
     expect(staves.length).toBeCloseTo(stile.length + 2 * groove.depth - spec.stave.clearance, 9);
-    expect(text).toMatch(/stile slats pressed together as measured \+ .* in \(room over them\); planned 49 in/);
+    expect(text).toMatch(
+      /stile, wood at \d+ % when woven \(as planned\) slats pressed together \+ .* in.*; planned 49 in/,
+    );
     expect(text).toMatch(/stave stile \+ 2 x 1\/2 in \(grooves\); planned 50 in/);
     expect(all(stepsOf({ stave: { clearance: '1/8' } }), /measure the stack/)).toMatch(
       /\(grooves\) - 1\/8 in \(room at the top\); planned 49 7\/8 in/,
@@ -151,11 +158,11 @@ describe('makingOrder, sizes of the steps', () => {
     }
   });
 
-  test('heights of screws are from the foot of the frame, in the step that drives them', () => {
+  test('heights of screws are from the foot of the frame, in the step that bores for them', () => {
     const job = jobOf({ size: { width: '44 1/2', height: 52 } });
     const rows = screwSchedule(solve(job)[0] ?? never());
     for (const [joint, title] of [
-      ['end stave to stile', /Set the staves/],
+      ['end stave to stile', /^Bore/],
       ['mounting', /Fix the screen/],
     ] as const) {
       const { where } = rows.find((row) => row.joint === joint) ?? never();
@@ -178,7 +185,7 @@ describe('makingOrder, sizes of the steps', () => {
     expect(cover.face + cover.thickness).toBeCloseTo(rail.depth / 2, 9);
     expect(text).toMatch(/between the two strips 1 1\/8 in outer face of a strip flush with the face of the rail/);
     const thin = stepsOf({ size: { width: 1000, height: 1200 }, rail: { depth: 36 } }, { unit: 'mm' });
-    expect(all(thin, /cover strips/)).toMatch(/outer face of a strip 1(\.5)? mm beyond the face of the rail/);
+    expect(all(thin, /cover strips/)).toMatch(/outer face of a strip flush with the face of the rail/);
     expect(all(thin, /top rail$/)).toMatch(
       /play of the top course between the strips, on either side 1(\.\d)? mm or more/,
     );
@@ -191,26 +198,6 @@ describe('makingOrder, sizes of the steps', () => {
     expect(text).toMatch(
       /stands lower by the height of that rail.*from the foot of the frame to the foot of the stile 1 1\/2 in/,
     );
-  });
-
-  test.each([
-    ['plain', 'course 1 +-+-+, course 2 -+-+-; then as from course 1'],
-    ['paired courses', 'courses 1 and 2 +-+-+, courses 3 and 4 -+-+-; then as from course 1'],
-  ])('rows of %s are told for the whole repeat, bottom up', (pattern, rows) => {
-    expect(all(stepsOf({ weave: pattern, stave: { count: 5 } }), /^Weave/)).toContain(rows);
-  });
-
-  test('repeatText of rows that never repeat tells all of them; of a long repeat it points to the chart', () => {
-    const of = (...rowOfCourse: number[]) =>
-      repeatText({
-        rows: [
-          [1, -1],
-          [-1, 1],
-        ],
-        rowOfCourse,
-      });
-    expect(of(0, 1, 1, 1)).toBe('course 1 +-, courses 2 to 4 -+');
-    expect(of(...Array.from({ length: 60 }, (_, i) => (i % 29 === 0 ? 1 : 0)))).toMatch(/weave chart/);
   });
 
   test('a step tells what is clear at each end of a slat: half of what its length leaves of the resting length', () => {
@@ -226,7 +213,9 @@ describe('makingOrder, sizes of the steps', () => {
     const text = all(metric, /measure the stack/);
     const stack = Number(/slats pressed together, planned ([\d.]+) mm/.exec(text)?.[1]);
     const [, room, stile] =
-      /slats pressed together as measured \+ ([\d.]+) mm \(room over them\); planned ([\d.]+) mm/.exec(text) ?? [];
+      /\(as planned\) slats pressed together \+ ([\d.]+) mm(?: \(at least [\d.]+ mm\))?; planned ([\d.]+) mm/.exec(
+        text,
+      ) ?? [];
     expect(stack + Number(room)).toBeCloseTo(Number(stile), 9);
   });
 
@@ -241,10 +230,12 @@ describe('makingOrder, sizes of the steps', () => {
 
   test('a screen before a way of escape is not told to be screwed fast, nor its fixings', () => {
     const text = said(stepsOf({ screen: { bedroom: true } }).at(-1) ?? never());
-    expect(text).toMatch(/do not screw it fast/);
+    expect(text).toMatch(/Do not screw the panel fast/);
     expect(text).not.toMatch(/drive the screws|mounting/);
-    expect(all(stepsOf({ screen: { bedroom: true } }), /Dry fit/)).not.toMatch(/fixings/);
-    expect(all(stepsOf({}), /Dry fit/)).toMatch(/the fixings through the stiles/);
+    expect(all(stepsOf({ screen: { bedroom: true } }), /^Bore/)).not.toMatch(/fixings|brackets/);
+    expect(all(stepsOf({ screen: { bedroom: true, mounting: 'posts' } }), /^Bore/)).not.toMatch(/brackets/);
+    expect(all(stepsOf({ screen: { mounting: 'posts' } }), /^Bore/)).toMatch(/brackets are drilled in the steps/);
+    expect(all(stepsOf({}), /^Bore/)).toMatch(/through the stiles those of the fixings/);
   });
 
   test('one panel has no level line from bay to bay, and a cap only where there is one', () => {
@@ -259,10 +250,10 @@ describe('makingOrder, sizes of the steps', () => {
     const outside = stepsOf({});
     expect(said(outside[0] ?? never())).toMatch(/Heartwood for every part/);
     // Five staves: four bays.
-    expect(all(outside, /grooves/)).toMatch(/drain holes of 1\/4 in in the bottom rail 4/);
+    expect(all(outside, /^Bore/)).toMatch(/drain holes of 1\/4 in, from the left end of the bottom rail 4: /);
     const inside = stepsOf({}, { site: { where: 'indoors' } });
     expect(said(inside[0] ?? never())).not.toMatch(/sapwood|Heartwood/);
-    expect(all(inside, /grooves/)).not.toMatch(/drain/);
+    expect(all(inside, /^Bore/)).not.toMatch(/[Dd]rain/);
   });
 
   test('trialBend: a strip on two blocks, pressed in the middle, has curvature 12 sag / span² there', () => {
@@ -273,7 +264,7 @@ describe('makingOrder, sizes of the steps', () => {
     expect(span).toBeCloseTo(panel.staves.pitch, 9);
     expect((12 * sag) / span ** 2).toBeCloseTo(1 / radius, 12);
     expect(said(stepsOf({ size: { width: 1000, height: 1200 } }, { unit: 'mm' })[1] ?? never())).toMatch(
-      /trial slat blocks \d+ mm apart, middle pressed down [\d.]+ mm/,
+      /trial slat \d+ mm clear between the blocks, middle pressed down [\d.]+ mm/,
     );
   });
 
