@@ -73,21 +73,21 @@ function walkBoard(walk: Walk): void {
       body = root.b;
     }
   }
-  walkTree(walk, body, size, { full: true, tail });
+  walkTree(walk, body, size, tail);
 }
 
 /** `tail` is what must be trimmed off this piece's far end before a part may reach it; 0 where nothing must. */
-function walkTree(walk: Walk, tree: CutTree, size: Size, at: { full: boolean; tail: number }): void {
+function walkTree(walk: Walk, tree: CutTree, size: Size, tail: number): void {
   const { saw } = walk.input;
   if (tree === null) return;
   if ('left' in tree) {
-    if (!at.full) walk.say('a leftover lacks its full section');
+    if (!holdsPart(walk, size)) walk.say(`leftover of ${tree.left} is too thin for any part`);
     if (Math.round(tree.left * 640) !== size.length) walk.say(`leftover of ${tree.left} is ${size.length / 640}`);
     if (size.length < ticksUp(saw.keepFrom)) walk.say(`leftover of ${tree.left} is too short to keep`);
     return;
   }
   if ('part' in tree) {
-    if (at.tail > 0) walk.say(`part ${tree.part} reaches an end that is to be trimmed`);
+    if (tail > 0) walk.say(`part ${tree.part} reaches an end that is to be trimmed`);
     finish(walk, tree.part, size);
     return;
   }
@@ -103,12 +103,21 @@ function walkTree(walk: Walk, tree: CutTree, size: Size, at: { full: boolean; ta
     if (saw.deepest !== undefined && through > ticksDown(saw.deepest)) walk.say(`rip ${through / 640} deep`);
   }
   const rest = size[along] - cut - lost;
-  const full = at.full && tree.cut === 'cross';
-  const freed = tree.cut === 'cross' && (rest >= at.tail || tree.b === null);
-  if (tree.cut === 'cross' && size.length - cut < at.tail) walk.say(`the cut at ${tree.at} leaves too little trim`);
-  walkTree(walk, tree.a, { ...size, [along]: cut }, { full, tail: freed ? 0 : at.tail });
+  const freed = tree.cut === 'cross' && (rest >= tail || tree.b === null);
+  if (tree.cut === 'cross' && size.length - cut < tail) walk.say(`the cut at ${tree.at} leaves too little trim`);
+  walkTree(walk, tree.a, { ...size, [along]: cut }, freed ? 0 : tail);
   if (rest <= 0 && tree.b !== null) walk.say(`nothing is left beyond the cut at ${tree.at}`);
-  else walkTree(walk, tree.b, { ...size, [along]: rest }, { full, tail: at.tail });
+  else walkTree(walk, tree.b, { ...size, [along]: rest }, tail);
+}
+
+/** Whether some part of the job, of the board's wood and grade, could be ripped from a section. */
+function holdsPart({ stock, input }: Walk, { width, thickness }: Size): boolean {
+  const [thin, wide] = [width, thickness].sort((a, b) => a - b) as [number, number];
+  return input.parts.some((part) => {
+    const [a, b] = [ticksUp(part.thickness), ticksUp(part.width)].sort((x, y) => x - y) as [number, number];
+    const grown = part.wood === stock.wood && (part.grade !== 'clear' || stock.grade === 'clear');
+    return grown && a <= thin && b <= wide;
+  });
 }
 
 function finish(walk: Walk, letter: string, size: Size): void {

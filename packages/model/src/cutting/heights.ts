@@ -99,8 +99,8 @@ export interface FreeHeightOptions extends Omit<CuttingInput, 'parts'> {
 }
 
 /**
- * Plans with the own core, the candidates of least bound first, and chooses the cheapest, then the one of least waste,
- * then the greatest height. Those whose bound is above the best plan are not planned, save the plain one. With no
+ * Plans with the own core, the candidates of least bound first, and chooses the cheapest, then the one of least
+ * waste beside leftovers of full section, then the greatest height. Those whose bound is above the best plan are not planned, save the plain one. With no
  * candidates it throws.
  */
 export function planWithFreeHeight({ candidates, plain, ...input }: FreeHeightOptions): FreeHeightPlan {
@@ -132,7 +132,16 @@ export function planWithFreeHeight({ candidates, plain, ...input }: FreeHeightOp
 
 function beats(plan: CutPlan, best: CutPlan): boolean {
   if (plan.cost !== best.cost) return plan.cost < best.cost;
-  return plan.shares.waste <= best.shares.waste + 1e-9;
+  return lost(plan) <= lost(best) + 1e-9;
+}
+
+/** Share of the wood that no part has and no leftover of full section: a board's end is worth more than as much in strips. */
+function lost({ shares, boards, leftovers }: CutPlan): number {
+  const whole = new Set(boards.map(({ name, width, thickness }) => `${name}|${width}|${thickness}`));
+  const volume = (list: CutPlan['leftovers']): number =>
+    list.reduce((sum, one) => sum + one.count * one.length * one.width * one.thickness, 0);
+  const strips = leftovers.filter(({ name, width, thickness }) => !whole.has(`${name}|${width}|${thickness}`));
+  return shares.waste + (shares.kept * volume(strips)) / (volume(leftovers) || 1);
 }
 
 /** How the same slats are chosen where the caller builds the parts for a height. */

@@ -12,10 +12,15 @@ export type CutTree =
       readonly at: number;
       readonly a: CutTree;
       readonly b: CutTree;
+      /** Thickness of the loose sliver that the rip leaves beyond the blade, 0 where the blade runs on the very face. */
+      readonly sliver?: number;
     }
-  /** A finished piece of the part with this letter. */
-  | { readonly part: string }
-  /** A leftover of full section that is kept, and its length. */
+  /**
+   * A finished piece of the part with this letter. `unstopped` where no crosscut at a stop gave it its length: it is the
+   * last of its strip, and as long as the strip and the kerfs before it are true. It is to be checked against the stop.
+   */
+  | { readonly part: string; readonly unstopped?: true }
+  /** A leftover that is kept, and its length; its section is that of the piece it is left of. */
   | { readonly left: number }
   /** Waste. */
   | null;
@@ -55,10 +60,12 @@ export interface ShoppingLine {
   readonly total: number | undefined;
 }
 
-/** Leftovers of one length to put on the rack. */
+/** Leftovers of one size to put on the rack, mm; `name` is that of the board. */
 export interface Leftover {
   readonly name: string;
   readonly length: number;
+  readonly width: number;
+  readonly thickness: number;
   readonly count: number;
 }
 

@@ -4,6 +4,7 @@ import type { BoundKind, CutPlan, PlannedBoard, Refusal, ShoppingLine } from './
 import type { CuttingInput, Problem } from './problem.ts';
 import { sidesOf } from './problem.ts';
 import { fromTicks } from './ticks.ts';
+import { tidied } from './tidy.ts';
 import { plannedBoards } from './tree.ts';
 import { leftoversOf, sharesOf, tally } from './walk.ts';
 
@@ -14,7 +15,12 @@ export function costUnit(problem: Problem): number {
 
 /** Puts the groups' plans together, walks them and says what they come to. */
 export function finishPlan(problem: Problem, input: CuttingInput, groups: readonly Group[]): CutPlan {
-  const boards = groups.flatMap((g) => plannedBoards(g.nested, g.draft.takes));
+  const { planing, shaving } = input.saw;
+  const shop = { problem, planing: { planing, ...(shaving !== undefined && { shaving }) } };
+  const boards = tidied(
+    groups.flatMap((g) => plannedBoards(g.nested, g.draft.takes)),
+    shop,
+  );
   boards.sort((a, b) => (a.from === b.from ? a.stock - b.stock : a.from === 'offcuts' ? -1 : 1));
   const cost = boards.reduce((sum, b) => sum + b.count * innerCost(problem, b), 0);
   const bound = Math.min(
@@ -26,8 +32,7 @@ export function finishPlan(problem: Problem, input: CuttingInput, groups: readon
   const loss = {
     cross: fromTicks(problem.crossKerf),
     rip: fromTicks(problem.ripLoss),
-    planing: input.saw.planing,
-    ...(input.saw.shaving !== undefined && { shaving: input.saw.shaving }),
+    ...shop.planing,
   };
   const sum = tally(boards, loss);
   return {
@@ -43,7 +48,7 @@ export function finishPlan(problem: Problem, input: CuttingInput, groups: readon
     rips: sum.rips,
     crosscuts: sum.crosscuts,
     shopping: shoppingList(problem, input, boards),
-    leftovers: leftoversOf(boards),
+    leftovers: leftoversOf(boards, loss),
   };
 }
 

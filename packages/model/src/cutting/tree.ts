@@ -63,7 +63,12 @@ function boardTree(nested: Nested, pattern: BoardPattern, pool: Pool): CutTree {
 }
 
 /** Pieces cut off one after the other from the head; what is beyond the last is `rest`. */
-function crosscut(pieces: readonly Sized[], length: number, kerf: number, rest: (length: number) => CutTree): CutTree {
+export function crosscut(
+  pieces: readonly Sized[],
+  length: number,
+  kerf: number,
+  rest: (length: number) => CutTree,
+): CutTree {
   const [first, ...others] = pieces;
   if (first === undefined) return length > 0 ? rest(length) : null;
   if (first.size === length) return first.tree;

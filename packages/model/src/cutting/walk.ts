@@ -1,5 +1,6 @@
 import type { CutTree, Leftover, PlannedBoard, Shares } from './plan.ts';
 import { isPlaned, type Planing } from './plane.ts';
+import { fromTicks } from './ticks.ts';
 
 /** Sizes of a piece of wood as it stands, mm. */
 interface Piece {
@@ -58,21 +59,30 @@ export function sharesOf(t: Tally, planed: number): Shares {
   return { parts, dust, kept, waste: t.opened > 0 ? Math.max(0, 1 - parts - dust - kept) : 0 };
 }
 
-/** Leftovers that are kept, longest first. */
-export function leftoversOf(boards: readonly PlannedBoard[]): Leftover[] {
+/** Leftovers that are kept, longest first, then those of the largest section; `rip` is lost between neighbours, mm. */
+export function leftoversOf(boards: readonly PlannedBoard[], loss: Pick<Losses, 'rip'>): Leftover[] {
   const found = new Map<string, Leftover & { count: number }>();
-  const walk = (tree: CutTree, board: PlannedBoard): void => {
+  const walk = (tree: CutTree, board: PlannedBoard, sides: Omit<Piece, 'length'>): void => {
     if (tree === null) return;
     if ('left' in tree) {
-      const key = `${board.name}|${tree.left}`;
-      const entry = found.get(key) ?? { name: board.name, length: tree.left, count: 0 };
+      const width = onGrid(Math.max(sides.width, sides.thickness));
+      const thickness = onGrid(Math.min(sides.width, sides.thickness));
+      const key = `${board.name}|${tree.left}|${width}|${thickness}`;
+      const entry = found.get(key) ?? { name: board.name, length: tree.left, width, thickness, count: 0 };
       entry.count += board.count;
       found.set(key, entry);
     } else if ('cut' in tree) {
-      walk(tree.a, board);
-      walk(tree.b, board);
+      const rest = (axis: 'width' | 'thickness') => ({ ...sides, [axis]: sides[axis] - tree.at - loss.rip });
+      walk(tree.a, board, tree.cut === 'rip' ? { ...sides, [tree.axis]: tree.at } : sides);
+      walk(tree.b, board, tree.cut === 'rip' ? rest(tree.axis) : sides);
     }
   };
-  for (const board of boards) walk(board.tree, board);
-  return [...found.values()].sort((a, b) => b.length - a.length || (a.name < b.name ? -1 : 1));
+  for (const board of boards) walk(board.tree, board, board);
+  const area = ({ width, thickness }: Leftover): number => width * thickness;
+  return [...found.values()].sort((a, b) => b.length - a.length || area(b) - area(a) || (a.name < b.name ? -1 : 1));
+}
+
+/** Loses the noise of doubles. */
+function onGrid(size: number): number {
+  return fromTicks(Math.round(size * 640));
 }

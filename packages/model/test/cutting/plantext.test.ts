@@ -34,7 +34,7 @@ function plan(more: Partial<CutPlan>): CutPlan {
     rips: 8,
     crosscuts: 1,
     shopping: [{ stock: 0, name: '2x4', length: 2438.4, count: 2, each: 59, total: 118 }],
-    leftovers: [{ name: '2x4', length: 704.85, count: 1 }],
+    leftovers: [{ name: '2x4', length: 704.85, width: 88.9, thickness: 38.1, count: 1 }],
     ...more,
   };
 }

@@ -29,7 +29,7 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
     const allowance = wood.surface === 'rough' ? 2 * (input.saw.dressing ?? input.saw.planing) : 0;
     const start = wood.trim ?? input.saw.trimHead;
     const end = wood.length - (wood.trim ?? input.saw.trimTail);
-    const cut = (tree: CutTree, x0: number, x1: number, w: number, t: number, whole: boolean): void => {
+    const cut = (tree: CutTree, x0: number, x1: number, w: number, t: number): void => {
       if (tree === null) return;
       if ('part' in tree) {
         const p = input.parts.find((q) => q.letter === tree.part) ?? fail(`no part ${tree.part}`);
@@ -42,13 +42,18 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
         if (x0 < start - 1e-6 || x1 > end + 1e-6) fail(`part ${p.letter} reaches into a trimmed end`);
         out.set(p.letter, (out.get(p.letter) ?? 0) + b.count);
       } else if ('left' in tree) {
-        if (!whole || !near(tree.left, x1 - x0) || tree.left < input.saw.keepFrom - 1e-6) fail(`leftover ${tree.left}`);
+        if (!near(tree.left, x1 - x0) || tree.left < input.saw.keepFrom - 1e-6) fail(`leftover ${tree.left}`);
+        const [wide, thin] = [Math.max(w, t) + 1e-6, Math.min(w, t) + 1e-6];
+        const holds = input.parts.some(
+          (p) => Math.max(p.width, p.thickness) <= wide && Math.min(p.width, p.thickness) <= thin,
+        );
+        if (!holds) fail(`leftover ${t} x ${w} holds no part`);
       } else if (tree.cut === 'cross') {
         if (!(tree.at > 0 && tree.at < x1 - x0)) fail(`crosscut at ${tree.at} of ${x1 - x0}`);
-        cut(tree.a, x0, x0 + tree.at, w, t, whole);
+        cut(tree.a, x0, x0 + tree.at, w, t);
         const next = x0 + tree.at + input.saw.crossKerf;
         if (tree.b !== null && next >= x1) fail('wood beyond the end');
-        cut(tree.b, next, x1, w, t, whole);
+        cut(tree.b, next, x1, w, t);
       } else {
         const size = tree.axis === 'width' ? w : t;
         if (!(tree.at > 0 && tree.at < size)) fail(`rip at ${tree.at} of ${size}`);
@@ -61,14 +66,14 @@ export function sawUp(plan: CutPlan, input: Input): Map<string, number> {
         if (!planed && through > deepest + 1e-6) fail(`rip ${through} deep`);
         const rest = size - tree.at - K;
         if (tree.b !== null && rest <= 0) fail('wood beyond the side');
-        cut(tree.a, x0, x1, tree.axis === 'width' ? tree.at : w, tree.axis === 'width' ? t : tree.at, false);
-        cut(tree.b, x0, x1, tree.axis === 'width' ? rest : w, tree.axis === 'width' ? t : rest, false);
+        cut(tree.a, x0, x1, tree.axis === 'width' ? tree.at : w, tree.axis === 'width' ? t : tree.at);
+        cut(tree.b, x0, x1, tree.axis === 'width' ? rest : w, tree.axis === 'width' ? t : rest);
       }
     };
     const [a, c] = [wood.thickness - allowance, wood.width - allowance].sort((x, y) => x - y) as [number, number];
     if (!near(b.width, c) || !near(b.thickness, a) || !near(b.length, wood.length))
       fail(`board ${b.name} is of another size`);
-    cut(b.tree, 0, wood.length, c, a, true);
+    cut(b.tree, 0, wood.length, c, a);
   }
   for (const p of input.parts) {
     if ((out.get(p.letter) ?? 0) !== p.count + p.spare) fail(`${out.get(p.letter) ?? 0} pieces of ${p.letter}`);

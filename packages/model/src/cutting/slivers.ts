@@ -1,0 +1,57 @@
+import { isRip, mayBeRipped, type Piece, parted, planes, type RipTree, type Shop, ticksOf } from './piece.ts';
+import type { CutTree } from './plan.ts';
+import { fromTicks, ticksUp } from './ticks.ts';
+
+/** A loose strip thinner than this, mm, goes down beside the blade or is thrown; common practice, no source. */
+const SLIVER = ticksUp(1);
+
+/** How far the blade of a last rip runs clear of the wood at least, mm: less, and it leaves a feather. Derived. */
+const CLEAR = ticksUp(0.5);
+
+/**
+ * A tree without rips that leave a loose sliver, or whose blade runs on the very face of the wood: before the first rip of
+ * such a row the piece is planed, where that takes no more than the shop planes off a side. Where it would, the rip says how
+ * thick its sliver is.
+ */
+export function planedSliver(tree: CutTree, piece: Piece, shop: Shop, planed?: RipTree['axis']): CutTree {
+  if (tree === null || !('cut' in tree)) return tree;
+  if (isRip(tree)) {
+    const thin = sliverOf(tree, piece, shop);
+    const off = shop.problem.shaving;
+    const at = piece[tree.axis] - off;
+    if (thin !== undefined && planed !== tree.axis && off >= thin + CLEAR) {
+      const made: RipTree = { cut: 'rip', axis: tree.axis, at: fromTicks(at), a: tree, b: null };
+      if (mayBeRipped(made, piece, shop)) return planedSliver(made, piece, shop);
+    }
+  }
+  const own = isRip(tree) && planes(tree, piece, shop) ? tree.axis : undefined;
+  const [a, b] = parted(tree, piece, shop);
+  return marked(tree, piece, shop, {
+    a: planedSliver(tree.a, a, shop, own),
+    // The rest of a row is planed with its first piece or not at all.
+    b: planedSliver(tree.b, b, shop, isRip(tree) ? tree.axis : undefined),
+  });
+}
+
+function marked(
+  tree: Extract<CutTree, { readonly cut: string }>,
+  piece: Piece,
+  shop: Shop,
+  of: { readonly a: CutTree; readonly b: CutTree },
+): CutTree {
+  const thin = tree.cut === 'rip' ? ownSliver(tree, piece, shop) : undefined;
+  return { ...tree, ...of, ...(thin === undefined ? {} : { sliver: fromTicks(thin) }) };
+}
+
+/** Thickness of what the last rip of a row leaves beyond the blade, ticks, where it is a sliver or nothing at all. */
+function sliverOf(tree: RipTree, piece: Piece, shop: Shop): number | undefined {
+  const next = tree.b;
+  if (!isRip(next) || next.axis !== tree.axis) return ownSliver(tree, piece, shop);
+  return sliverOf(next, parted(tree, piece, shop)[1], shop);
+}
+
+function ownSliver(tree: RipTree, piece: Piece, shop: Shop): number | undefined {
+  if (tree.b !== null || planes(tree, piece, shop)) return undefined;
+  const left = piece[tree.axis] - ticksOf(tree.at) - shop.problem.ripLoss;
+  return left >= 0 && left < SLIVER ? left : undefined;
+}
