@@ -2,6 +2,7 @@ import type { RefusalReason } from '../cutting/plan.ts';
 import { gapPercent } from '../cutting/plantext.ts';
 import type { Job } from '../job/job.ts';
 import { fineMarks, formatLength, INCH } from '../length.ts';
+import { partsToCut } from '../parts/inhand.ts';
 import type { Part } from '../parts/part.ts';
 import { woodNames } from '../wood/species.ts';
 import type { Rule } from './rule.ts';
@@ -47,7 +48,7 @@ export const cuttingRules: readonly Rule[] = [
     reason: 'a thin strip between blade and fence binds, shatters and is thrown back at whoever stands there',
     source: 'common practice, no source',
     judge: ({ parts, job }) => {
-      const thin = parts.filter(({ thickness }) => thickness < THIN_RIP - 1e-9);
+      const thin = partsToCut(parts).filter(({ thickness }) => thickness < THIN_RIP - 1e-9);
       if (thin.length === 0) return [];
       const thinnest = Math.min(...thin.map(({ thickness }) => thickness));
       const [figure, limit] = unlikeLengths(thinnest, THIN_RIP, job.display);
@@ -70,7 +71,7 @@ export const cuttingRules: readonly Rule[] = [
     source: 'common practice, no source; the shop’s own shortest rip',
     judge: ({ parts, job }) => {
       const { shortestRip } = job.saw;
-      const short = parts.filter(({ length }) => length < shortestRip - 1e-9);
+      const short = partsToCut(parts).filter(({ length }) => length < shortestRip - 1e-9);
       if (short.length === 0) return [];
       const [figure, limit] = unlikeLengths(Math.min(...short.map(({ length }) => length)), shortestRip, job.display);
       return [

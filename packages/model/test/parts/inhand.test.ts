@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { type Part, partsOf, partsToCut, settle, solve } from '../../src/index.ts';
+import { check, type Part, partsOf, partsToCut, settle, solve } from '../../src/index.ts';
 import { jobOf } from '../support.ts';
 
 const size = { width: 44, height: 52 };
@@ -103,6 +103,13 @@ describe('settle, as measured', () => {
     expect([none.boards.length, none.status]).toEqual([0, 'optimal']);
     const some = JSON.stringify((await plan({ uncut: ['stile'] })).boards);
     expect([...some.matchAll(/"part":"(\w+)"/g)].map(([, letter]) => letter)).toEqual(['B', 'B']);
+  });
+
+  test('findings on sawing speak of nothing that is in hand', () => {
+    const codes = (broken: number) =>
+      check(jobOf({ size, measured: { stack: 48.5, broken } }, { stock })).map(({ code }) => code);
+    expect(codes(0)).not.toContain('thin-rips');
+    expect(codes(5)).toContain('thin-rips');
   });
 
   test('as many courses as the packet before had, whose slat height the plan chose', async () => {

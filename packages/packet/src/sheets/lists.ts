@@ -35,15 +35,21 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
   const { parts, plan, panels, job } = settled;
   const { display, saw, stock, offcuts } = job;
   const mass = panels.reduce((sum, panel) => sum + massOf(panel).mass * panel.count, 0);
+  const toCut = partsToCut(parts);
   // Planned once, however often a sheet is laid out.
   const blades = thinnerBlades(settled);
   const lists: readonly List[] = [
     ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
     ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
     ['Shopping list', 'text', (room) => shopping(settled, room)],
-    ['Cut sheets', 'text', (room) => cutSheets(plan, { parts: partsToCut(parts), display, saw, ...room })],
-    ['At the saw', 'text', (room) => sawWork(plan, { parts: partsToCut(parts), display, saw, stock, offcuts, ...room })],
-    ['Yield', 'text', (room) => [yields(settled, blades, room)]],
+    // Where all parts of measured panels are in hand, nothing is sawn from boards.
+    ...(toCut.length > 0
+      ? ([
+          ['Cut sheets', 'text', (room) => cutSheets(plan, { parts: toCut, display, saw, ...room })],
+          ['At the saw', 'text', (room) => sawWork(plan, { parts: toCut, display, saw, stock, offcuts, ...room })],
+          ['Yield', 'text', (room) => [yields(settled, blades, room)]],
+        ] satisfies List[])
+      : []),
     ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
   ];
   // On large paper all of them lie wide.

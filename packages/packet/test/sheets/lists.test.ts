@@ -1,4 +1,5 @@
 import { readFileSync } from 'node:fs';
+import { partsOf } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
 import { coverSheet } from '../../src/sheets/cover.ts';
 import { listSheets } from '../../src/sheets/lists.ts';
@@ -18,6 +19,17 @@ describe('listSheets', () => {
     expect(sheets.length).toBeLessThan(drawings.length);
     const names = drawings.map(({ name }) => name);
     expect(names.indexOf('screws')).toBeGreaterThan(names.indexOf('parts-list'));
+  });
+});
+
+describe('listSheets, as measured', () => {
+  test('with everything in hand there is no sheet for the saw', () => {
+    const panel = { name: 'Small', size: { width: 1000, height: 1200 }, measured: { stack: 1109 } };
+    const settled = settledOf({ job: 'Small', unit: 'mm', panels: [panel] });
+    const parts = partsOf(settled.panels, settled.job);
+    const subjects = listSheets({ ...settled, parts }, pageFor(settled.job)).map(({ subject = '' }) => subject);
+    expect(subjects.join()).toMatch(/Parts list/);
+    expect(subjects.join()).not.toMatch(/saw|Yield|Cut sheets/);
   });
 });
 
