@@ -68,7 +68,6 @@ function face(stretch: Stretch, box: Box): Mark[] {
         stroke('grid', line([box.u0, box.v1], [box.u1, box.v0])),
       ];
     case 'keep':
-    case 'spare':
       return [stroke('keep', outline)];
     case 'ripped':
       return [stroke('wood', outline), stroke('edge-light', outline)];
@@ -77,15 +76,10 @@ function face(stretch: Stretch, box: Box): Mark[] {
   }
 }
 
-/** The large sign of a stretch: a part's letter, the number of a length that is ripped. */
+/** The large sign of a stretch: a part's letter, the name of a length that is ripped, what is kept. */
 function signOf({ kind, letter, ripped }: Stretch): string {
-  return kind === 'part'
-    ? (letter ?? '')
-    : kind === 'ripped'
-      ? `${(ripped ?? 0) + 1}`
-      : kind === 'keep' || kind === 'spare'
-        ? kind
-        : '';
+  if (kind === 'part') return letter ?? '';
+  return kind === 'ripped' ? `length ${(ripped ?? 0) + 1}` : kind === 'keep' ? kind : '';
 }
 
 interface Fitted {

@@ -7,8 +7,7 @@ export type SawLosses = Pick<Saw, 'ripKerf' | 'crossKerf' | 'planing' | 'shaving
 export interface Stretch {
   readonly start: number;
   readonly length: number;
-  /** `spare`: an end of a strip that is long enough to keep, though not of the board's full section. */
-  readonly kind: 'part' | 'keep' | 'waste' | 'ripped' | 'spare';
+  readonly kind: 'part' | 'keep' | 'waste' | 'ripped';
   /** Letter of a part. */
   readonly letter?: string;
   /** Index among the board's ripped lengths. */

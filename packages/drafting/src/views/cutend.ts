@@ -29,8 +29,11 @@ const STOP = 1.6;
 /** Grey of a blade at the size of an end view: dark, yet a line shows on it. */
 const BLADE = 0.35;
 
-/** Least side of waste that is crossed out, paper mm: smaller it would be a speckle. */
-const CROSSED = 3;
+/** Least side of waste that is crossed out, paper mm: smaller it would be a speckle, and is named instead. */
+const CROSSED = 2;
+
+/** Least side of waste that is named, paper mm: less is dust. */
+const DUST = 0.3;
 
 /** Room that numbers and names may take beside the wood, paper mm. */
 const BESIDE = 12;
@@ -47,7 +50,7 @@ export function stageView({ ripped, stage, ratio, numberOf }: StageViewOptions):
   const regions = onceNamed(
     stage.regions.map((region) => {
       const box = paper(region.box);
-      const name = nameOf(region, ripped, numberOf);
+      const name = isNamedWaste(region, box) ? 'waste' : nameOf(region, ripped, numberOf);
       return { region, box, name, text: inside(name, box, region.letters[0]) };
     }),
   );
@@ -85,11 +88,19 @@ function nameOf({ letters, stage }: Region, { rips, stages }: RippedLength, numb
   return `rip at ${numberOf(rips[stages[stage]?.rips[0] as number] as Rip)}`;
 }
 
-function face({ letters, stage }: Region, box: Box): Mark[] {
+const leastSide = ({ u0, v0, u1, v1 }: Box): number => Math.min(u1 - u0, v1 - v0);
+
+const isWaste = ({ letters, stage }: Region): boolean => letters.length === 0 && stage === undefined;
+
+function isNamedWaste(region: Region, box: Box): boolean {
+  return isWaste(region) && leastSide(box) < CROSSED && leastSide(box) >= DUST;
+}
+
+function face(region: Region, box: Box): Mark[] {
   const outline = rectangle(box);
-  if (letters.length > 0 || stage !== undefined)
-    return [stroke('wood', outline, letters[0]), stroke('edge-light', outline, letters[0])];
-  if (Math.min(box.u1 - box.u0, box.v1 - box.v0) < CROSSED) return [stroke('waste', outline)];
+  const { letters } = region;
+  if (!isWaste(region)) return [stroke('wood', outline, letters[0]), stroke('edge-light', outline, letters[0])];
+  if (leastSide(box) < CROSSED) return [stroke('waste', outline)];
   return [
     stroke('waste', outline),
     stroke('grid', line([box.u0, box.v0], [box.u1, box.v1])),
@@ -167,29 +178,34 @@ function regionRuns(regions: readonly Named[]): Run[] {
   }));
 }
 
+/** Whether some rips of a stage go by the fence and some by the thin-rip stop, so that neither is drawn. */
+export function mixedGuides({ rips: own }: Stage, { rips }: RippedLength): boolean {
+  return new Set(own.map((i) => setBy(rips[i] as Rip))).size > 1;
+}
+
 /** Fence at the left; for thin strips the stop at the left and the fence at the right; neither where rips differ. */
 function guideInk(rips: readonly Rip[], { u0, v0, u1, v1 }: Box): { marks: Mark[]; bounds: Box } {
   const { thick, gap } = FENCE;
   const kinds = new Set(rips.map(setBy));
   const middle = (v0 + v1) / 2;
-  // Where a word has no room beside the wood the schedule tells it alone.
-  const word = (text: string, u: number): TextMark[] =>
-    textWidth(text, TEXT) > v1 - v0
-      ? []
-      : [write('label', text, [u, middle], { height: TEXT, angle: 90, anchor: 'middle' })];
+  // On end beside the wood; level, away from it, where the wood is too thin for that.
+  const word = (text: string, side: -1 | 1, u: number): TextMark[] =>
+    textWidth(text, TEXT) <= v1 - v0
+      ? [write('label', text, [side < 0 ? u : u + TEXT, middle], { height: TEXT, angle: 90, anchor: 'middle' })]
+      : [write('label', text, [u, middle + TEXT / 2], { height: TEXT, anchor: side < 0 ? 'end' : 'start' })];
   const bar = (left: number): Box => ({ u0: left, v0, u1: left + thick, v1 });
   if (kinds.size !== 1) return { marks: [], bounds: { u0, v0, u1, v1 } };
   const fence = bar(kinds.has('fence') ? u0 - gap - thick : u1 + gap);
   const ink = [stroke('wood-deep', rectangle(fence)), stroke('edge-light', rectangle(fence))];
   if (kinds.has('fence')) {
-    return { marks: [...ink, ...word('fence', fence.u0 - 1.4)], bounds: fence };
+    return { marks: [...ink, ...word('fence', -1, fence.u0 - 1.4)], bounds: fence };
   }
   const stop: Box = { u0: u0 - gap - STOP, v0: middle - STOP / 2, u1: u0 - gap, v1: middle + STOP / 2 };
   const marks = [
     ...ink,
     stroke('blade', rectangle(stop)),
-    ...word('fence', fence.u1 + 1.2 + TEXT),
-    ...word('thin-rip stop', stop.u0 - 1.4),
+    ...word('fence', 1, fence.u1 + 1.2),
+    ...word('thin-rip stop', -1, stop.u0 - 1.4),
   ];
   return { marks, bounds: union([fence, stop]) };
 }

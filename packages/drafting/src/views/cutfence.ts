@@ -16,7 +16,7 @@ export function setBy({ at }: { readonly at: number }): 'fence' | 'stop' {
 
 /** Fence or thin-rip stop. */
 export function setWord(rip: { readonly at: number }): string {
-  return setBy(rip) === 'stop' ? 'thin-rip stop' : 'fence';
+  return setBy(rip) === 'stop' ? 'thin-rip\u00a0stop' : 'fence';
 }
 
 /** The piece's size across the cut, from fence to free side, mm. */
@@ -34,5 +34,5 @@ export const SAME = 1e-6;
 
 /** A setting's number as a row names it, each row its own; one that comes again after planing says so. */
 export function settingText(number: number, afterPlaning: boolean): string {
-  return afterPlaning ? `${number} again,\nafter planing` : `${number}`;
+  return afterPlaning ? `${number}\u00a0again,\nafter\u00a0planing` : `${number}`;
 }

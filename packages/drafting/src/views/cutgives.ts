@@ -104,6 +104,6 @@ function trimmed(counted: readonly Counted[]): string[] {
   const sum = (some: readonly Counted[]): number => some.reduce((all, { times }) => all + times, 0);
   const [trims, all] = [sum(counted.filter(({ rip }) => rip.shaving)), sum(counted)];
   if (trims === 0) return [];
-  const who = trims < all ? `${trims} of the rips only trim` : trims === 1 ? 'it only trims' : 'they only trim';
-  return [`${who} the edge: less than the blade’s thickness goes, no strip comes off`];
+  const who = trims === all ? 'only trims' : `${trims} ${trims === 1 ? 'only trims' : 'only trim'}`;
+  return [`${who} the edge: less than a blade comes off`];
 }

@@ -34,13 +34,13 @@ export function ripTable(
     for (const row of workRows(placed, lengths, (rip) => sideText(cutHeight(rip), display))) {
       const blanks = row.blanks.map(({ stage }) => ({ ...blankOf(stage, length), times: 1 }));
       for (const { what, to, gives, count } of planedTogether(blanks, display))
-        rows.push(['plane', `to ${to}`, what, '', '', `${count} ×\u00a0${gives}, then ripped at ${number}`]);
+        rows.push(['plane', `to\u00a0${to}`, what, '', '', `${count} ×\u00a0${gives}, then ripped at ${number}`]);
       const same = row.rips.map(({ rip }) => rip);
       const first = same[0] as Rip;
       const counted = same.map((rip) => countedRip(rip, { times: 1, rips, row: same, numberOf }));
       rows.push([
         settingText(number, told && blanks.length > 0),
-        `${setWord(first)} ${sideText(fenceAt(first.at, { planing }), display)}`,
+        `${setWord(first)}\u00a0${sideText(fenceAt(first.at, { planing }), display)}`,
         liesText(same, display).join('\n'),
         sideText(cutHeight(first), display),
         `${same.length}`,
@@ -51,7 +51,7 @@ export function ripTable(
   }
   const strips = planedStrips(length).map((strip) => ({ ...strip, times: 1 }));
   for (const { what, to, gives, count } of planedTogether(strips, display))
-    rows.push(['plane', `to ${to}`, what, '', '', `${count} ×\u00a0${gives}`]);
+    rows.push(['plane', `to\u00a0${to}`, what, '', '', `${count} ×\u00a0${gives}`]);
   return tablePages({
     name: 'rips',
     title: '',

@@ -2,14 +2,18 @@ import type { CutPlan, Marks, Part, Saw } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import { prosePages } from '../layout/prose.ts';
 import { ASCENT, DESCENT, TEXT_LARGE } from '../layout/style.ts';
-import type { Drawing, Mark } from '../mark.ts';
+import { TooLarge } from '../layout/toolarge.ts';
+import type { Drawing } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
-import { line, rectangle } from '../path.ts';
-import { boardBlocks, type CutBlock, NAMES } from './cutblocks.ts';
+import { rectangle } from '../path.ts';
+import type { CutBlock } from './cutblock.ts';
+import { boardBlocks } from './cutblocks.ts';
 import { type BoardCuts, boardCuts } from './cutboard.ts';
+import { type CutPages, columnChoices, columnWidth, cutPages } from './cutpages.ts';
 import { kerfText, overText } from './cutsize.ts';
 import type { Rip } from './cutstages.ts';
 import { ripSettings } from './cutsteps.ts';
+import { NAMES } from './cutstrips.ts';
 
 /** What `cutSheets` and `sawWork` need to know: the plan's own parts and saw, and the room on a page, paper mm. */
 export interface CutSheetOptions {
@@ -18,6 +22,8 @@ export interface CutSheetOptions {
   readonly saw: Saw;
   readonly width: number;
   readonly height: number;
+  /** Columns of patterns on a page; as makes the fewest sheets unless given. */
+  readonly columns?: number;
 }
 
 /**
@@ -25,42 +31,62 @@ export interface CutSheetOptions {
  * the squared end, a row below it each sort of strip; ends are drawn at full or half size with the blades to scale, beside
  * them the fence settings in the order of work. As many pages as it takes; none for a plan without boards.
  */
-export function cutSheets(plan: CutPlan, { parts, display, saw, width, height }: CutSheetOptions): Drawing[] {
-  const boards = boardCuts(plan, saw);
+export function cutSheets(plan: CutPlan, options: CutSheetOptions): Drawing[] {
+  const { width, columns } = options;
+  const boards = boardCuts(plan, options.saw);
   if (boards.length === 0) return [];
-  const numbers = new Map<Rip, number>();
-  for (const setting of ripSettings(plan, boards)) for (const { rip } of setting.rips) numbers.set(rip, setting.number);
-  const numberOf = (rip: Rip): number => numbers.get(rip) ?? 0;
-  const longest = Math.max(...boards.map(({ board }) => board.length));
-  const over = Math.max(1, Math.ceil(longest / (width - NAMES) - 1e-9));
-  const ends = endScale(boards, width);
-  const ink = {
-    display,
-    saw,
-    width,
-    height,
-    along: 1 / over,
-    ends: ends.ratio,
-    numberOf,
-    drawn: new Map<string, string>(),
-  };
-  const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
-  const notes = notesOf(boards, { along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), parts, saw, display });
-  const pages = paged(blocks, noteInk(notes, width), height);
+  const choices = columns === undefined ? columnChoices(width) : [columns];
+  const ways = choices.flatMap((count) => way(plan, boards, { ...options, columns: count }));
+  // As few sheets as may be, and as few patterns as may be that run over from one to the next.
+  const cost = ({ pages, broken }: CutPages): number => pages.length + broken;
+  const [best] = ways.sort((a, b) => cost(a) - cost(b));
+  const pages = best?.pages ?? [];
   const alt = `How ${boards.length} different boards are cut: ${boards.map(({ board }) => `${board.count} × ${board.name}`).join(', ')}.`;
   return pages.map((page, i) => ({
     name: pages.length > 1 ? `cut-sheets-${i + 1}` : 'cut-sheets',
     title: pages.length > 1 ? `Cut sheets (${i + 1} of ${pages.length})` : 'Cut sheets',
     scale: 0,
     scaleText: '',
-    marks: page.marks,
+    marks: [...page.marks],
     bounds: { u0: 0, v0: 0, u1: width, v1: page.height },
     alt,
   }));
 }
 
+/** The sheets in some columns; none where a table is wider than one of several. */
+function way(
+  plan: CutPlan,
+  boards: readonly BoardCuts[],
+  { parts, display, saw, width, height, columns }: CutSheetOptions & { readonly columns: number },
+): CutPages[] {
+  const numbers = new Map<Rip, number>();
+  for (const setting of ripSettings(plan, boards)) for (const { rip } of setting.rips) numbers.set(rip, setting.number);
+  const column = columnWidth({ width, columns });
+  const longest = Math.max(...boards.map(({ board }) => board.length));
+  const over = Math.max(1, Math.ceil(longest / (column - NAMES) - 1e-9));
+  const ends = endScale(boards, column);
+  const ink = {
+    display,
+    saw,
+    width: column,
+    height,
+    along: 1 / over,
+    ends: ends.ratio,
+    numberOf: (rip: Rip): number => numbers.get(rip) ?? 0,
+    drawn: new Map<string, string>(),
+  };
+  try {
+    const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
+    const notes = notesOf(boards, { along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), parts, saw, display });
+    return [cutPages(blocks, noteInk(notes, width), { width, height, columns })];
+  } catch (error) {
+    if (columns > 1 && error instanceof TooLarge) return [];
+    throw error;
+  }
+}
+
 /** Strips whose smaller side is at least this, paper mm, can be told apart. */
-const LETTERED = 2.2;
+const LETTERED = 1.4;
 
 /** The largest of full size, half and a fifth at which the widest board's end has room, half where strips still show. */
 function endScale(boards: readonly BoardCuts[], width: number): { readonly ratio: number; readonly text: string } {
@@ -117,10 +143,10 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
     ],
     [
       stages.length > 0,
-      'The grey bar beside an end is the fence, a black square the thin-rip stop. Where some rips of a piece go by one and some by the other neither is drawn: the table under it says which.',
+      'The grey bar beside an end is the fence, a black square the thin-rip stop. Where some rips of a piece go by one and some by the other neither is drawn: the table of its rips says which.',
     ],
     [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn beside.'],
-    [true, 'What is crossed out is waste; an end marked spare is long enough to keep.'],
+    [true, 'What is crossed out is waste; what is marked keep is long enough for the rack.'],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],
     [blocks.some(({ thinned }) => thinned === true), 'Where cuts stand too close, not all distances are given.'],
@@ -176,60 +202,5 @@ function columns(texts: readonly string[], width: number): Drawing | undefined {
     ...left,
     marks: [...left.marks, ...moved([...right.marks], { du: (width + 8) / 2, dv: 0 })],
     bounds: { ...left.bounds, u1: width, v1: Math.max(left.bounds.v1, right.bounds.v1) },
-  };
-}
-
-/** Fills pages from the top. A board that fits one page stays on one; where it runs on, its number is repeated. */
-function paged(
-  boards: readonly (readonly CutBlock[])[],
-  notes: CutBlock,
-  height: number,
-): { marks: Mark[]; height: number }[] {
-  const pages: { marks: Mark[]; height: number }[] = [];
-  const turn = (): { marks: Mark[]; height: number } => {
-    const page = pages.length === 0 ? { marks: [...notes.marks], height: notes.height } : { marks: [], height: 0 };
-    pages.push(page);
-    return page;
-  };
-  let page = turn();
-  boards.forEach((blocks, b) => {
-    blocks.forEach((block, i) => {
-      const used = page.height;
-      const needs = i === 0 ? together(blocks, height) : block.above + block.height;
-      if (used > 0 && used + needs > height && (pages.length > 1 || used > notes.height)) {
-        page = turn();
-        if (i > 0) put(page, continued(b + 1));
-      }
-      if (i === 0 && page.height > 0) rule(page, block);
-      put(page, block);
-    });
-  });
-  return pages;
-}
-
-/** What must find room where a board begins: all of it where that fits a page, else half a page. */
-function together(blocks: readonly CutBlock[], height: number): number {
-  const sum = (some: readonly CutBlock[]): number => some.reduce((all, one) => all + one.above + one.height, 0);
-  return sum(blocks) <= height ? sum(blocks) : Math.max(height / 2, sum(blocks.slice(0, 2)));
-}
-
-function put(page: { marks: Mark[]; height: number }, block: CutBlock): void {
-  const above = page.height === 0 ? 0 : block.above;
-  page.marks.push(...moved(block.marks, { du: 0, dv: page.height + above }));
-  page.height += above + block.height;
-}
-
-/** A light line between boards. */
-function rule(page: { marks: Mark[]; height: number }, { above }: CutBlock): void {
-  const v = page.height + above / 2;
-  page.marks.push(stroke('grid', line([0, v], [60, v])));
-}
-
-function continued(number: number): CutBlock {
-  const text = `Pattern ${number}, continued`;
-  return {
-    marks: [write('title', text, [0, ASCENT * TEXT_LARGE], { height: TEXT_LARGE })],
-    height: (ASCENT + DESCENT) * TEXT_LARGE,
-    above: 0,
   };
 }

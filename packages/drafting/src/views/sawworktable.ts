@@ -96,7 +96,7 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
       rows.push([
         TICK,
         settingText(number, told && planed.length > 0),
-        `${setWord({ at })} ${sideText(fenceAt(at, saw), display)}`,
+        `${setWord({ at })}\u00a0${sideText(fenceAt(at, saw), display)}`,
         fromText(row.rips, boards),
         liesText(all, display).join('\n'),
         sideText(cutHeight(all[0] as Rip), display),
@@ -161,7 +161,7 @@ function planedCells(pieces: readonly (PlanedPiece & Place)[], { boards, display
   return planedTogether(counted, display).map(({ what, to, gives, note, count, of }) => [
     TICK,
     'plane',
-    `to ${to}`,
+    `to\u00a0${to}`,
     fromText(of, boards),
     what,
     '',

@@ -7,10 +7,10 @@ import { contains, crossesBox, grown, overlaps } from '../../src/layout/clearanc
 import { textBox } from '../../src/lettering.ts';
 import type { Box, Drawing, Mark, PathMark } from '../../src/mark.ts';
 import { pen, thick } from '../../src/pen.ts';
-import { NAMES } from '../../src/views/cutblocks.ts';
 import { boardCuts } from '../../src/views/cutboard.ts';
 import { cutSheets } from '../../src/views/cutsheets.ts';
 import { ripSettings } from '../../src/views/cutsteps.ts';
+import { NAMES } from '../../src/views/cutstrips.ts';
 import { sawWork } from '../../src/views/sawwork.ts';
 import { cutStops } from '../../src/views/sawworkstops.ts';
 import { segmentsOf, textsOf } from '../layout/faults.ts';
@@ -54,16 +54,20 @@ function drawnParts(drawings: readonly Drawing[]): Map<string, number> {
     const texts = textsOf(marks);
     const headings = texts
       .filter(({ text }) => text.startsWith('Strips from'))
-      .map(({ text, at }) => ({ v: at[1], lengths: (text.match(/\d+/g) ?? []).length }));
+      .map(({ text, at }) => ({ u: at[0], v: at[1], lengths: (text.match(/\d+/g) ?? []).length }));
     const rows = texts.filter(({ text }) => text === 'whole' || /^\d+ ×$/.test(text)).sort((a, b) => a.at[1] - b.at[1]);
     for (const row of rows) {
-      const over = headings.filter(({ v }) => v < row.at[1]).at(-1);
+      const under = headings.filter(({ u, v }) => v < row.at[1] && Math.abs(u - row.at[0]) < 1e-6);
+      const over = under.sort((a, b) => a.v - b.v).at(-1);
+      // Strips of another length may stand beside.
+      const beside = rows.filter(({ at }) => at[0] > row.at[0] && Math.abs(at[1] - row.at[1]) < 40);
+      const end = Math.min(...beside.map(({ at }) => at[0]), Infinity);
       if (over) lengths = over.lengths;
       const times = row.text === 'whole' ? 1 : Number.parseInt(row.text, 10) * lengths;
       for (const mark of marks) {
         if (mark.kind !== 'path' || mark.role !== 'wood' || mark.of === undefined) continue;
         const { u0, v0, v1 } = boxOfPath(mark);
-        if (u0 < NAMES - 1e-6 || row.at[1] < v0 || row.at[1] > v1) continue;
+        if (u0 < row.at[0] + NAMES - 1e-6 || u0 > end || row.at[1] < v0 || row.at[1] > v1) continue;
         found.set(mark.of, (found.get(mark.of) ?? 0) + times);
       }
     }
@@ -171,7 +175,7 @@ describe('ripSettings', () => {
 });
 
 describe('cutSheets', () => {
-  it('marks an end of a strip as spare from the shop’s own length on: 400 of 300, not 200', () => {
+  it('marks an end of a strip to be kept from the shop’s own length on: 400 of 300, not 200', () => {
     const strip = (rest: number): CutTree => ({ cut: 'cross', at: 997 - rest, a: { part: 'A' }, b: null });
     const drawn = (rest: number): string[] =>
       textsIn(
@@ -183,8 +187,8 @@ describe('cutSheets', () => {
           height: 204,
         }),
       );
-    expect(drawn(400)).toContain('spare');
-    expect(drawn(200)).not.toContain('spare');
+    expect(drawn(400)).toContain('keep');
+    expect(drawn(200)).not.toContain('keep');
   });
 
   // Blanks 9 by 50, each ripped again: the name has room only on end.
@@ -218,7 +222,7 @@ describe('cutSheets', () => {
     fc.assert(
       fc.property(runs, ({ made: { plan, saw }, page }) => {
         for (const board of plan.boards) {
-          const drawn = drawnParts(cutSheets(planOf([board]), { parts: [], display, saw, ...page }));
+          const drawn = drawnParts(cutSheets(planOf([board]), { parts: [], display, saw, columns: 1, ...page }));
           expect(new Map([...drawn].sort())).toEqual(new Map([...partsIn(board.tree)].sort()));
         }
       }),
@@ -233,7 +237,7 @@ describe('cutSheets', () => {
           const tree = board.tree as Extract<CutTree, { cut: 'cross' }>;
           if (tree.b === null) continue;
           const datum = tree.at + saw.crossKerf;
-          const [page] = cutSheets(planOf([board]), { parts: [], display, saw, width: 383, height: 400 });
+          const [page] = cutSheets(planOf([board]), { parts: [], display, saw, width: 383, height: 400, columns: 1 });
           const places = cutPlaces(tree.b, 0, board.length - datum, saw.crossKerf);
           const whole = textsOf(page?.marks ?? []).find(({ text }) => text === 'whole');
           const over = Math.ceil(board.length / (383 - NAMES) - 1e-9);
@@ -305,7 +309,7 @@ describe('sawWork', () => {
     );
     expect(work(two)).toContain('At setting 1 a tall piece stands on a narrow edge');
     expect(work(through(48, { part: 'A' }, null))).toContain(
-      '12 × A 48 × 100 they only trim the edge: less than the blade’s thickness goes, no strip comes off',
+      '12 × A 48 × 100 only trims the edge: less than a blade comes off',
     );
     const blank: CutTree = { cut: 'rip', axis: 'width', at: 60, a: through(20, { part: 'A' }, null), b: null };
     const told = work(blank);
