@@ -29,6 +29,8 @@ export interface Footer {
   readonly at: FooterPlace;
   /** The printer's correction in words; absent when there is none. */
   readonly corrected?: string;
+  /** Whether the page carries no mark of the drawing, so that nobody looks for one. */
+  readonly bare?: boolean;
 }
 
 /** Where things of a footer stand on the page, mm. */
@@ -75,6 +77,7 @@ export function footer({
   factor,
   at: { top, to, bar },
   corrected,
+  bare = false,
 }: Footer): Mark[] {
   const u = inside.u0 + 3;
   const upright = checkBar({ at: bar, along: 'v', factor: factor.v });
@@ -87,7 +90,8 @@ export function footer({
   const after = textWidth(head, large, 'semibold') + 4;
   const words = [
     'Print at actual size, 100 %; then measure both bars.',
-    'If a bar is off, give its percent in the job file and print again.',
+    'If a bar is off, set paper.printed in the job file and print again.',
+    ...(bare ? ['No mark falls on this page.'] : []),
     ...(corrected === undefined ? [] : [corrected]),
     ...(count === 1 ? [] : ['Cut on the dashes; lay on the page before, cross on cross.']),
   ];

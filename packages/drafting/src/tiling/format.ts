@@ -1,4 +1,5 @@
 import { boxOf, pointsOf } from '../ink.ts';
+import { grown, overlaps } from '../layout/clearance.ts';
 import { textBox } from '../lettering.ts';
 import type { Box, Drawing, Role } from '../mark.ts';
 import type { TilePaper } from '../paper.ts';
@@ -89,6 +90,16 @@ export function format(drawing: Drawing, ask: Ask): Format | undefined {
 /** Roles of what a full-size drawing is printed for, and how long such a mark may be along a direction to be kept clear of, mm. */
 const MARKS: readonly Role[] = ['tick', 'centre', 'wood-shade', 'dimension'];
 const SHORT = 40;
+
+/** Whether some place of a drawing has a mark that it is printed for, or a text. */
+export function hasMarks({ marks }: Drawing, place: Box): boolean {
+  return marks.some((mark) => {
+    if (mark.kind === 'text') return overlaps(place, textBox(mark));
+    const { u0, v0, u1, v1 } = boxOf(pointsOf(mark.path));
+    const isOne = MARKS.includes(mark.role) && isShort([u0, u1]) && isShort([v0, v1]);
+    return isOne && overlaps(place, grown({ u0, v0, u1, v1 }, 0.01));
+  });
+}
 
 const isShort = ([from, to]: Span): boolean => to - from <= SHORT;
 

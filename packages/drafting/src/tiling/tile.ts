@@ -5,7 +5,7 @@ import { SAFE_MARGIN, TILE_PAPERS, type TilePaperName } from '../paper.ts';
 import { line } from '../path.ts';
 import { clipMark } from './clip.ts';
 import { footer, footerPlace } from './footer.ts';
-import { cost, type Format, format } from './format.ts';
+import { cost, type Format, format, hasMarks } from './format.ts';
 import { neighbourArrow, type Place, pageLabel, registerCross } from './join.ts';
 import type { Span } from './joint.ts';
 
@@ -106,6 +106,7 @@ function page(
           factor,
         }),
         ...corrected,
+        bare: !hasMarks(drawing, inked),
       }),
     ],
     inside,

@@ -1,4 +1,4 @@
-import { type Panel, sideAt } from '@wattlewright/model';
+import { drainHoles, formatLength, type Panel, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
 import { fitText, textWidth } from '../lettering.ts';
@@ -53,6 +53,7 @@ export function staveStick(panel: Panel, { parts = [], named = panel.name }: Sti
       originCircle([0, VALUES_FROM + 6]),
       ...staveNumbers(panel, letters),
       ...stileNames(panel, letters),
+      ...drainMarks(panel, letters),
       ...titles(panel, named),
       ...below.marks,
     ],
@@ -120,6 +121,31 @@ function staveNumbers({ staves }: Panel, { stave }: Letters): Mark[] {
   );
 }
 
+/** Heights on the stick, mm from its top edge: the distance of a drain hole, and the words of that edge where there are any. */
+const DRAIN = { distance: 12.8, words: 9 } as const;
+
+/** The drain holes of the bottom rail, which the top edge serves: triangles at the edge, no ticks, with their distances. */
+function drainMarks(panel: Panel, { rail }: Letters): Mark[] {
+  const { places } = drainHoles(panel);
+  return places.flatMap((u): Mark[] => {
+    const text = `drain ${formatLength(u, panel.display, { fractions: 'stacked' })}`;
+    // Beside the distances of the staves' faces.
+    const fits = textWidth(text, TEXT) + 14 <= panel.staves.bay;
+    return [
+      pointer([u, 0], 'up'),
+      ...(fits
+        ? [
+            write('label', text, [u, DRAIN.distance], {
+              height: TEXT,
+              anchor: 'middle',
+              ...(rail === undefined ? {} : { of: rail }),
+            }),
+          ]
+        : []),
+    ];
+  });
+}
+
 /** The room that each stile takes at the ends of the rail. */
 function stileNames({ rail, stile: { width } }: Panel, { stile }: Letters): Mark[] {
   if (textWidth('stile', TEXT) + 2 > width) return [];
@@ -133,7 +159,9 @@ function stileNames({ rail, stile: { width } }: Panel, { stile }: Letters): Mark
  * The stick's name, and what each edge is laid on, again and again along it. They stand over each other in the middles of
  * bays and are narrow, so that pages can be joined between them.
  */
-function names({ staves, asBuilt }: Panel, named: string, free: readonly [from: number, to: number]): Mark[] {
+function names(panel: Panel, named: string, free: readonly [from: number, to: number]): Mark[] {
+  const { staves, asBuilt } = panel;
+  const top = drainHoles(panel).places.length > 0 ? DRAIN.words : 5;
   const size = textWidth(named, TEXT_LARGE) <= NAMES_WIDE ? TEXT_LARGE : TEXT;
   const title = fitText(named, NAMES_WIDE, size);
   const kind = `stave stick, front face${asBuilt ? ', as measured' : ''}`;
@@ -148,7 +176,7 @@ function names({ staves, asBuilt }: Panel, named: string, free: readonly [from: 
     at(title, u, TITLE, size),
     at(kind, u, KIND, TEXT),
     ...(['bottom', 'top'] as const).flatMap((which) => {
-      const v = which === 'bottom' ? 5 : STICK_WIDTH - 3;
+      const v = which === 'bottom' ? top : STICK_WIDTH - 3;
       const text = [`this edge: ${which} rail, grooved edge`, `${which} rail`][longFits(staves.bay) ? 0 : 1] as string;
       return textWidth(text, TEXT) + 3 <= staves.bay ? [at(text, u, v, TEXT)] : [];
     }),
@@ -189,8 +217,13 @@ function instructions(
     `Clamp both rails side by side, grooved edges up and left ends flush, front faces outward, and square every mark across both; or lay the top edge of the stick along the bottom rail and the bottom edge along the top rail.`,
     `Shaded: a stave; short tick: its centre. Distances from the left end of the rail, ${unitName(panel)}, each rounded by itself: never step off the pitch.`,
     `The bar is the first course: black over a stave where it passes in front, under it where it passes behind.`,
+    drainHoles(panel).places.length > 0
+      ? 'Black triangles at the top edge: middles of the drain holes in the bottom rail, half-way between the staves.'
+      : '',
     said,
-  ].join(' ');
+  ]
+    .filter(Boolean)
+    .join(' ');
   const top = STICK_WIDTH + 4;
   const heading = paragraph(`${named}: stave stick`, [0, top], INSTRUCTIONS, { height: TEXT_LARGE, role: 'title' });
   const words = paragraph(text, [0, top + heading.height + 1], INSTRUCTIONS);

@@ -43,16 +43,25 @@ export function centreCross([u, v]: Point, of?: string): PathMark[] {
 
 /** Where a piece goes on beyond the paper: a line with a break in it, from `a` down to `b`. */
 export function breakLine([u, v0]: Point, v1: number): PathMark {
-  const middle = (v0 + v1) / 2;
-  const path = polyline([
-    [u, v0],
-    [u, middle - 4],
-    [u + 2.5, middle - 1.5],
-    [u - 2.5, middle + 1.5],
-    [u, middle + 4],
-    [u, v1],
-  ]);
-  return stroke('dimension', path);
+  return stroke('dimension', polyline(broken(v0, v1).map(([along, aside]): Point => [u + aside, along])));
+}
+
+/** The same across: from `a` to `u1` on its right. */
+export function breakAcross([u0, v]: Point, u1: number): PathMark {
+  return stroke('dimension', polyline(broken(u0, u1).map(([along, aside]): Point => [along, v + aside])));
+}
+
+/** A line from one place to another with a break half-way: how far along, and how far aside. */
+function broken(from: number, to: number): (readonly [along: number, aside: number])[] {
+  const middle = (from + to) / 2;
+  return [
+    [from, 0],
+    [middle - 4, 0],
+    [middle - 1.5, 2.5],
+    [middle + 1.5, -2.5],
+    [middle + 4, 0],
+    [to, 0],
+  ];
 }
 
 /** The unit of the printed sizes, in words. */

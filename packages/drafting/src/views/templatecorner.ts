@@ -10,11 +10,11 @@ import { type View, view } from '../view.ts';
 import { screwReach, screwSide, screwsOf } from './detailscrew.ts';
 import { partOf } from './partof.ts';
 import type { StickOptions } from './stick.ts';
-import { breakLine, cornerScrews, fullSizes, nameIn, staveName, unitName } from './template.ts';
+import { breakAcross, breakLine, cornerScrews, fullSizes, nameIn, staveName, unitName } from './template.ts';
 import { templateWords } from './templatewords.ts';
 
-/** Clear room shown inside the corner, mm; room for the square check along the outer edges. */
-const INSIDE = 75;
+/** Clear room shown inside the corner, mm: beside a wide stile less, so that the template still stands on one page. */
+const INSIDE = { most: 75, least: 40, together: 143 } as const;
 
 /** Side of the square check: legs of 3 and 4 units, slope 5 (3² + 4² = 5²). */
 const UNIT = { in: INCH, mm: 25 } as const;
@@ -27,11 +27,13 @@ export function cornerTemplate(panel: Panel, { parts = [], named = panel.name }:
   const { clear, outside, display } = panel;
   const unit = UNIT[display.unit];
   const show = (length: number): string => formatLength(length, display, { named: true });
-  const width = Math.min(outside.width / 2, Math.max(clear.left + INSIDE, 3 * unit + 8));
+  const room = (frame: number): number =>
+    frame + Math.max(INSIDE.least, Math.min(INSIDE.most, INSIDE.together - frame));
+  const width = Math.min(outside.width / 2, Math.max(room(clear.left), 3 * unit + 8));
   const screws = screwsOf(panel, 'rail to stile');
   const tip = screws ? screwReach(screws) + 5 : 0;
   const height = Math.max(
-    Math.min(outside.height / 2, Math.max(clear.bottom + INSIDE, 4 * unit + 8)),
+    Math.min(outside.height / 2, Math.max(room(clear.bottom), 4 * unit + 8)),
     Math.min(outside.height, tip),
   );
   const fits = 3 * unit < width && 4 * unit < height;
@@ -103,6 +105,7 @@ function frame(panel: Panel, at: View, { width, height, parts }: Shown): Mark[] 
     stroke('edge', polyline([at(clear.left, clear.bottom), at(clear.left, height)]), stiles),
     stroke('hidden', line(at(grooveFrom, clear.bottom - groove.depth), at(width, clear.bottom - groove.depth)), rails),
     breakLine(at(width, clear.bottom), 0),
+    breakAcross(at(0, height), at(grooveFrom, height)[0]),
     ...nameIn('rail, front face', [clear.left, width], railTop + Math.min(rail.height - 1.5, groove.depth + 5)),
   ];
 }

@@ -52,6 +52,18 @@ function crosses(paths: ReturnType<typeof pathsSeen>, axis: 0 | 1): number[] {
 const length = (at: readonly number[]): number =>
   Math.hypot((at[2] as number) - (at[0] as number), (at[3] as number) - (at[1] as number));
 
+test('tile says so on a page that carries no mark', () => {
+  const sheets = tile(stick(900, [20, 860]), { paper: 'A4' });
+  const said = sheets.map(({ furniture }) =>
+    furniture
+      .flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []))
+      .join(' ')
+      .includes('No mark falls on this page'),
+  );
+  expect(said.length).toBeGreaterThan(2);
+  expect(said).toEqual(said.map((_, i) => i > 0 && i < said.length - 1));
+});
+
 describe('pages joined by their register crosses make the stick again', () => {
   const cases = [
     { name: 'pdf.js', paper: 'A4', upright: false },

@@ -139,6 +139,22 @@ describe('staveStick', () => {
   });
 });
 
+test('staveStick(tern-hollow-window) marks the drain holes of the bottom rail at its edge, half-way between the staves', () => {
+  const panel = example('tern-hollow-window');
+  const { lefts, width } = panel.staves;
+  const drawing = staveStick(panel);
+  const tips = drawing.marks.flatMap((mark) => {
+    const [tip] = mark.kind === 'path' && mark.shade === 0 ? pointsOf(mark.path) : [];
+    return tip && tip[1] === 0 ? [tip[0]] : [];
+  });
+  expect(tips).toHaveLength(lefts.length - 1);
+  tips.forEach((u, j) => {
+    const middle = ((lefts[j] as number) + width + (lefts[j + 1] as number)) / 2;
+    expect(u).toBeCloseTo(middle, 9);
+    expect(printed(drawing)).toContain(`drain ${formatLength(middle, panel.display, { fractions: 'stacked' })}`);
+  });
+});
+
 describe('courseStick', () => {
   test.each(EXAMPLES)('courseStick(%s) ticks and figures the lower edge of every course from the foot', (name) => {
     const panel = example(name);
