@@ -21,7 +21,7 @@ export function finishBefore(making: Making): StepText[] {
         title: 'Finish the parts before weaving',
         cautions: [RAGS],
         text: [
-          `Put on ${name} ${whenOf(making)}${looseText(making, '; with it ', '')}.`,
+          `Put on ${name} ${whenOf(making)}.${looseText(making, ' Finish now too ', '.')}`,
           `Keep it off what is glued: ${gluedOf(making)}. Coat all other end grain twice, the ends of the rails too; it drinks most.`,
           ...laterHoles(making),
         ],
@@ -54,6 +54,9 @@ export function finishAfter(making: Making): StepText[] {
         `Put on ${name} ${whenOf(making)}.`,
         `Coat the ends of the rails${pluggedCorners(making) ? ' and the plugs' : ''} again${looseText(making, '; and, before it is fixed, ', ', all over, end grain twice')}.`,
         ...laterHoles(making),
+        ...(making.parts.some(({ role }) => role === 'strut')
+          ? ['Leave bare what is still to be glued: the inner face of the strut, and the back of the leaf under it.']
+          : []),
         'Wipe off what has not soaked in; let each coat dry.',
       ],
       figures: amounts(making),
@@ -66,7 +69,7 @@ const LOOSE: readonly (readonly [role: PartRole, word: string])[] = [
   ['cap rail', 'cap rails'],
   ['stand-off block', 'stand-off blocks'],
   ['foot', 'feet'],
-  ['strut', 'strut, but for the faces that are glued'],
+  ['strut', 'strut'],
 ];
 
 /** What is still loose, so that it is finished all round; nothing where all is joined. */
@@ -130,6 +133,7 @@ function gluedOf(making: Making): string {
               : ''
           }`,
         ]),
+    ...(making.parts.some(({ role }) => role === 'strut') ? ['the strut and the back of the leaf under it'] : []),
     ...(plugs ? ['the wide part of the holes that take plugs'] : []),
   ].join('; ');
 }

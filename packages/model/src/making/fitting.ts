@@ -15,12 +15,12 @@ export function frameSteps(making: Making): StepText[] {
 function sticks(making: Making): StepText {
   const { panels, job } = making;
   const show = lengthIn(making);
-  const film = job.finish.kind === 'film';
+  const { kind } = job.finish;
   return {
     title: 'Mark with the sticks and templates',
     cautions: ['Only with sticks and templates whose check bar was measured, as the step of the grooves tells.'],
     text: [
-      `Mark with a knife: ${film ? 'its line shows through the finish' : 'its line outlasts the finish'}. Where a mark is lost all the same, lay the stick on again.`,
+      `Mark with a knife: ${kind === 'film' ? 'its line shows through the finish' : kind === 'none' ? 'its line is finer than a pencil’s' : 'its line outlasts the finish'}. Where a mark is lost all the same, lay the stick on again.`,
       'Clamp both rails together, ends flush, grooved edges level, lay the stave stick along them and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
       'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
       'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, and mark the lower edge of every course.',

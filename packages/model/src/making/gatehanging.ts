@@ -88,7 +88,7 @@ function braceFigures(making: Making): StepFigure[] {
     ),
     ...figure('wire to cut', ({ kind, length }) =>
       kind === 'cable'
-        ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips; trim what the turnbuckle leaves over`
+        ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips, rounded up; trim what the turnbuckle leaves over`
         : undefined,
     ),
     ...figure('lift of the latch side before the strut goes on', ({ kind, lift }) =>

@@ -63,9 +63,14 @@ function screen(making: Making): StepText {
   });
   const several = isMany(making);
   return {
-    title: several ? 'Fix the screens' : 'Fix the screen',
+    title: `${fixed.length > 0 ? 'Fix' : 'Hang'} the ${several ? 'screens' : 'screen'}`,
     cautions: [...windowCautions(making, escapes), ...packerCautions(making, fixed)],
     text: [
+      ...(escapes.length > 0
+        ? [
+            `${namedOf(escapes, panels)}${escapes.length < panels.length ? 'hinges' : 'Hinges'} or lift-off hooks hold it, with a catch that opens from inside without key or tool. These sheets plan none, and tell no screws for it: settle that with whoever knows the building, before the frame is made.`,
+          ]
+        : []),
       ...(blocks
         ? [
             'Set a stand-off block behind every fixing, grain upright, without glue, its bevelled end up, and pass the screw through its hole.',
@@ -78,7 +83,7 @@ function screen(making: Making): StepText {
         : []),
       ...(through
         ? [
-            `Level the panel on wedges, mark ${masonry ? 'the wall' : 'what is behind it'} through the holes in its stiles, and drill there: ${masonry ? 'for plugs that the screws go with' : 'the pilot told below'}. Drive the screws evenly; their heights below are from the foot of the frame.`,
+            `${fixed.some((panel) => wallPacker(panel) !== undefined) ? 'Once that is settled, level' : 'Level'} the panel on wedges, mark ${masonry ? 'the wall' : 'what is behind it'} through the holes in its stiles, and drill there: ${masonry ? 'for plugs that the screws go with' : 'the pilot told below'}. Drive the screws evenly; their heights below are from the foot of the frame.`,
           ]
         : []),
       ...(tips.length > 0
@@ -117,7 +122,7 @@ function windowCautions({ panels }: Making, escapes: readonly Panel[]): string[]
   return [
     ...(escapes.length > 0
       ? [
-          `The window behind is an escape. Do not screw ${what(escapes)} fast: hinges or lift-off hooks, with a catch that opens from inside without key or tool. These sheets plan none, and no screws to fix a panel are told here for it: settle it with whoever knows the building, before the frame is made.`,
+          `The window behind is an escape. Do not screw ${what(escapes)} fast: it has to open from inside without key or tool.`,
         ]
       : []),
     ...(glazed.length > 0

@@ -1,3 +1,4 @@
+import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { growthRoom, type RoomAt, roomsByMoisture } from './room.ts';
 import {
@@ -11,6 +12,9 @@ import {
   type StepFigure,
   type StepText,
 } from './step.ts';
+
+/** Most that a rub takes off an arris, mm: 1/32 in or 1 mm, and never over a quarter of the slat; common practice, no source. */
+const ARRIS = { in: INCH / 32, mm: 1 } as const;
 
 /** The step that lays the slats out, measures them, and makes the lengths of stiles and staves of it. */
 export function measureStack(making: Making): StepText {
@@ -37,7 +41,9 @@ export function measureStack(making: Making): StepText {
     ],
     figures: [
       ...stackFigures(making, 'slats pressed together, planned'),
-      ...eachPanel(panels, 'off an arris of a slat, at most', ({ courses }) => fineIn(making)(courses.thickness / 4)),
+      ...eachPanel(panels, 'off an arris of a slat, at most', ({ courses }) =>
+        fineIn(making)(Math.min(ARRIS[job.display.unit], courses.thickness / 4)),
+      ),
       ...lengthRules(making),
     ],
   };

@@ -59,7 +59,7 @@ function roomAbove({ opening, outside }: Panel, details: UseDetails): number | u
       return opening && opening.gaps.top + opening.gaps.bottom;
     case 'guard':
       if (details.top !== undefined && details.cap === undefined)
-        return Math.max(0, details.top - details.floorGap - outside.height);
+        return Math.max(0, details.top - details.floorGap - outside.height) || undefined;
       return opening?.gaps.top || undefined;
     case 'divider':
       return details.track?.below;

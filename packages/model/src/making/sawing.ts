@@ -50,7 +50,7 @@ function rip(making: Making): StepText {
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `Parts ${thin.map(({ letter }) => letter).join(', ')} are thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. The one exception is a thin piece that lies flat and that the sheets for the saw set by the fence: the gap under the fence closed, and a featherboard to hold it down.`,
+            `${thin.length > 1 ? 'Parts' : 'Part'} ${thin.map(({ letter }) => letter).join(', ')} ${thin.length > 1 ? 'are' : 'is'} thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. The one exception is a thin piece that lies flat and that the sheets for the saw set by the fence: the gap under the fence closed, and a featherboard to hold it down.`,
           ]
         : []),
       `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,

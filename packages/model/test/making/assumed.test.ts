@@ -30,7 +30,7 @@ describe('assumedLines', () => {
   });
 
   test('what is of some panels only names them', () => {
-    expect(of('Slats').map(({ panels, taken }) => [panels, taken])).toEqual([[['A'], 'thickness 5 mm']]);
+    expect(of('Slats').map(({ panels, taken }) => [panels, taken])).toEqual([[['A'], 'thickness 5.5 mm']]);
   });
 
   test.each([

@@ -125,8 +125,7 @@ describe('makingOrder, sizes of the steps', () => {
 
   test('corner screws: half with the bottom rail, half with the top; sunk heads are bored and plugged', () => {
     const high = stepsOf({ rail: { height: '2 1/2' } });
-    for (const title of [/bottom rail/, /top rail$/])
-      expect(all(high, title)).toMatch(/4 of No. 8 x 3 1\/2 in/);
+    for (const title of [/bottom rail/, /top rail$/]) expect(all(high, title)).toMatch(/4 of No. 8 x 3 1\/2 in/);
     expect(all(high, /^Bore/)).toMatch(/hole 11\/64 in for No. 8 x 3 1\/2 in; head sunk 1 in in a 3\/8 in hole/);
     // The head lies 1 in under the face, and so does the foot of its pilot.
     expect(all(high, /Dry fit/)).toMatch(/rail to stile, pilot .* in, 4 1\/2 in deep from the face/);
