@@ -35,6 +35,7 @@ export { locateProblems, readJob } from './job/read.ts';
 export { jobSchema } from './job/schema.ts';
 
 // Solving
+export { stopThickness } from './panel/cover.ts';
 export { type DrainHoles, drainHoles } from './panel/drains.ts';
 export {
   type Change,

@@ -1,4 +1,4 @@
-import type { Panel, Part } from '@wattlewright/model';
+import { type Panel, type Part, stopThickness } from '@wattlewright/model';
 import type { Box, Mark, Path } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { line, polyline, rectangle } from '../path.ts';
@@ -104,15 +104,15 @@ function cutStops({ panel, parts, plan, whole }: Within): Mark[] {
 
 /** The stop strips: how wide they are along the panel, and from where to where through it, mm; undefined without stops. */
 export function stopBox(
-  { spec, courses, stile }: Panel,
+  panel: Panel,
   part: Part | undefined,
 ): { readonly width: number; readonly from: number; readonly to: number } | undefined {
-  if (!part || spec.endStop === undefined) return undefined;
-  const from = spec.endStop + courses.thickness / 2;
-  const through = stile.depth / 2 - from;
+  const through = stopThickness(panel);
+  if (!part || through <= 0) return undefined;
   // The section is listed larger side first; the side that isn't the room before the stile's face runs along the panel.
   const width = Math.abs(part.thickness - through) < Math.abs(part.width - through) ? part.width : part.thickness;
-  return { width, from, to: stile.depth / 2 };
+  const to = panel.stile.depth / 2;
+  return { width, from: to - through, to };
 }
 
 /** Staves and stiles, cut across: end grain. A stile is broken off where the stretch ends in it. */

@@ -20,15 +20,15 @@ export const cornerRules: readonly Rule[] = [
     judge: (panel) => {
       const pulled = pulledBy(panel);
       if (!pulled) return undefined;
-      const { details } = panel;
-      const plates = details.use === 'gate' && gateDetails(panel).brace?.kind === 'cable';
+      const braced = panel.details.use === 'gate' && gateDetails(panel).brace;
       return {
         level: 'caution',
         text: 'The corners are butt joints, screwed into the end grain of the stiles.',
         figure: 'screws in end grain',
         limit: 'a joint that holds without them',
-        judged: () => `Glue and end staves hold them square, but ${pulled}`,
-        mend: `screw a flat steel corner plate over each corner at the back${plates ? ', clear of the brace’s plates' : ''}; a half lap or another joint changes lengths: work it out before buying`,
+        judged: () =>
+          `Glue, the end staves${braced ? ', the brace' : ''} and the screws across their length hold them square, but ${pulled}`,
+        mend: 'these sheets plan nothing more at the corners. Where more is wanted, a half lap, dowels or mortise and tenon: that changes lengths and holes, so settle it, and have the sheets made again, before you buy',
       };
     },
   }),

@@ -1,4 +1,5 @@
 import { INCH } from '../length.ts';
+import { STOP_WIDTH, stopThickness } from '../panel/cover.ts';
 import type { Panel } from '../panel/panel.ts';
 import { spread } from '../uses/place.ts';
 import { evenHeights } from './evenheights.ts';
@@ -39,23 +40,15 @@ export function coverStrips({ cover, clear, outside, rail, spec, display }: Pane
   ];
 }
 
-/** Width of a stop strip that its pins go through, mm: 1/2 in, common practice, no source. */
-const STOP = INCH / 2;
-
-/** Thickness of a stop strip, from the stile's face to the ends of the slats behind it, mm; 0 or less for none. */
-function stopThickness({ spec, courses, stile }: Panel): number {
-  return spec.endStop === undefined ? 0 : stile.depth / 2 - spec.endStop - courses.thickness / 2;
-}
-
 /** Stop strips pinned to the stiles, clear of what crosses them; none where they are glued alone. */
 export function stopStrips(panel: Panel, others: readonly JointToScrew[]): JointToScrew[] {
   const { spec, clear, stile, display } = panel;
   const thickness = stopThickness(panel);
-  const pin = choosePin({ through: STOP, thickness }, display.unit);
+  const pin = choosePin({ through: STOP_WIDTH, thickness }, display.unit);
   if (!pin) return [];
   const z = stile.depth / 2 - thickness / 2;
   const inset = Math.min(FROM_END, clear.height / 4);
-  const xs = [clear.left + STOP, clear.left + clear.width - STOP];
+  const xs = [clear.left + STOP_WIDTH, clear.left + clear.width - STOP_WIDTH];
   const taken = others.flatMap((joint) => jointStretches(joint, panel));
   const drive = { fastener: pin, along: 'x', outward: true } as const;
   const ys = evenHeights({
@@ -112,7 +105,7 @@ export function gluedStrips(panel: Panel): GluedJoint[] {
           },
         ]
       : []),
-    ...(stop > 0 && !choosePin({ through: STOP, thickness: stop }, unit)
+    ...(stop > 0 && !choosePin({ through: STOP_WIDTH, thickness: stop }, unit)
       ? [{ joint: 'stop strip to stile' as const, where: 'all along the stile; never to a slat', why: why(stop) }]
       : []),
   ];

@@ -28,10 +28,31 @@ const ALIKE = 1;
 /** Width of a stop strip along the panel: enough to nail without splitting, common practice, no source; mm. */
 export const STOP_WIDTH = 12.7;
 
-/** Thickness of the strips that hold the slats' ends at the stiles, mm; 0 where there are none. */
-export function stopThickness({ spec, stile, courses }: Pick<Panel, 'spec' | 'stile' | 'courses'>): number {
+/**
+ * Thickness of the strips that hold the slats' ends at the stiles, mm; 0 where there are none. They lie flush with the
+ * stile's faces, outside all that a slat leans out to under their width, so that none is pinched.
+ */
+export function stopThickness({
+  spec,
+  stile,
+  courses,
+  rows,
+  clear,
+  display,
+}: Pick<Panel, 'spec' | 'courses' | 'rows' | 'display'> & {
+  readonly stile: Pick<Panel['stile'], 'depth'>;
+  readonly clear: Pick<Panel['clear'], 'width'>;
+}): number {
   if (spec.endStop === undefined) return 0;
-  return Math.max(0, stile.depth / 2 - spec.endStop - courses.thickness / 2);
+  const ends = [
+    { from: 0, to: STOP_WIDTH },
+    { from: clear.width - STOP_WIDTH, to: clear.width },
+  ];
+  const reached = rows.flatMap(({ bend }) =>
+    ends.flatMap((end) => slatReach(bend, { ...end, thickness: courses.thickness }).map(Math.abs)),
+  );
+  const room = stile.depth / 2 - Math.max(spec.endStop + courses.thickness / 2, ...reached);
+  return Math.max(0, floorToMark(room, SIZES[display.unit].fine));
 }
 
 /** What the strips are laid out from. */
@@ -62,7 +83,7 @@ export function coverStrips(under: UnderTheRail): Panel['cover'] {
   const half = spec.rail.depth / 2;
   const room = half - reach - play;
   if (room < bears - 1e-9) return { ...none, reach };
-  const stop = stopThickness({ spec, stile: { ...spec.stile, length: 0 }, courses }) > 0 ? STOP_WIDTH : 0;
+  const stop = stopThickness({ ...under, stile: spec.stile, clear: { width: clearWidth } }) > 0 ? STOP_WIDTH : 0;
   const length = clearWidth - 2 * stop;
   if (room >= most) return { height, thickness: most, face: half - floorToMark(room, fine), length, reach };
   const thickness = Math.max(bears, floorToMark(room, step));

@@ -1,5 +1,6 @@
 import { centreOfMass, type MassCentre, type Solid } from '../loads/mass.ts';
 import type { Panel } from '../panel/panel.ts';
+import { woodVolume } from '../parts/mass.ts';
 import type { Member } from '../parts/member.ts';
 import { membersOf } from '../parts/parts.ts';
 import { density } from '../wood/density.ts';
@@ -10,14 +11,13 @@ export const GRAVITY = 9.80665;
 
 /**
  * Mass of one panel with the pieces that its use adds, and where its centre is, panel frame. Hardware and finish are
- * not weighed. At the moisture of building.
+ * not weighed, grooves are taken off. At the moisture of building.
  */
 export function panelCentre(panel: Panel): MassCentre {
   const solids = membersOf(panel).map((member): Solid => {
-    const { count, length, section, wood } = member;
     return {
-      volume: count * length * section[0] * section[1],
-      density: density({ specificGravity12: wood.wood.specificGravity12, moisture: panel.site.built }),
+      volume: woodVolume(member, panel),
+      density: density({ specificGravity12: member.wood.wood.specificGravity12, moisture: panel.site.built }),
       ...middle(panel, member),
     };
   });

@@ -130,6 +130,16 @@ describe('little-grip', () => {
   });
 });
 
+describe('corner-joints', () => {
+  test('asks for nothing that no list holds: no plates, and another joint only before buying', () => {
+    for (const panel of [{ use: 'gate', gate: { brace: { kind: 'strut' } } }, { use: 'guard' }]) {
+      const [told] = found('corner-joints', subjectOf(panel));
+      expect(`${told?.text} ${told?.judged('', '')} ${told?.mend}`).not.toMatch(/plate/);
+      expect(told?.mend).toMatch(/plan nothing more .* before you buy$/);
+    }
+  });
+});
+
 describe('slat-strength-weaving', () => {
   const pushed = 1 + 0.1875 / 1.375;
   test.each([

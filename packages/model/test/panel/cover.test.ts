@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { check, findingSentences, type Panel, partsOf, sampleSlat, screwSchedule, solve } from '../../src/index.ts';
-import { alikeStrips, hidingHeight } from '../../src/panel/cover.ts';
+import { alikeStrips, hidingHeight, stopThickness } from '../../src/panel/cover.ts';
 import { jobOf, panelOf } from '../support.ts';
 
 const base = { size: { width: 1000, height: 1200 }, stave: { count: 4 }, fit: { vary: 'outside' } };
@@ -152,6 +152,48 @@ describe('cover strips', () => {
     const pins = screwSchedule(pinned).find(({ joint }) => joint === 'cover strip to top rail');
     expect(pins?.count).toBeGreaterThan(0);
     for (const { z } of pins?.places ?? []) expect(Math.abs(z)).toBeLessThan(pinned.rail.depth / 2);
+  });
+});
+
+describe('stop strips', () => {
+  test('are thinner than the room at the slat’s end, by what slats lean out under their width, and flush', () => {
+    for (const [unit, fine] of [
+      ['mm', 0.5],
+      ['in', 25.4 / 64],
+    ] as const) {
+      const size = unit === 'mm' ? { width: 1200, height: 1650 } : { width: 48, height: 65 };
+      const own = unit === 'mm' ? { stop: 12, thickness: 4 } : { stop: '1/2', thickness: '5/32' };
+      const deep = unit === 'mm' ? 45 : '1 3/4';
+      const panel = panelOf(
+        {
+          size,
+          slat: own,
+          rail: { depth: deep },
+          stile: { depth: deep },
+          stave: { count: 8, width: unit === 'mm' ? 18 : '3/4', depth: unit === 'mm' ? 14 : '9/16' },
+          weave: 'two-over-two twill',
+        },
+        { unit },
+      );
+      const thickness = stopThickness(panel);
+      const face = panel.stile.depth / 2 - thickness;
+      let most = 0;
+      for (const { bend } of panel.rows)
+        for (let x = 0; x <= 12.7; x += 0.1)
+          for (const at of [x, panel.clear.width - x]) {
+            const { z, slope } = sampleSlat(bend, at);
+            most = Math.max(most, Math.abs(z) + panel.courses.thickness / 2 / Math.hypot(1, slope));
+          }
+      expect(face).toBeGreaterThanOrEqual(most - 1e-6);
+      expect(face - most).toBeLessThan(fine + 0.01);
+      // At the end itself there is more room: the lean is what takes it.
+      expect(most).toBeGreaterThan((panel.spec.endStop ?? 0) + panel.courses.thickness / 2 + 0.1);
+    }
+  });
+
+  test('there are none without stops, nor where slats fill the depth of the stile', () => {
+    expect(stopThickness(solved())).toBe(0);
+    expect(stopThickness(solved({ slat: { thickness: 4, stop: 16.9 } }))).toBe(0);
   });
 });
 
