@@ -17,11 +17,17 @@ import { breakLine } from './grain.ts';
 import type { SectionOptions } from './weavesection.ts';
 import { planView, weaveInk } from './weavesectionink.ts';
 
+/** What details take. */
+export interface DetailOptions extends SectionOptions {
+  /** Other panels that the detail stands for; it says what differs in them. */
+  readonly alike?: readonly Panel[];
+}
+
 /**
  * A detail of the panel at large scale; its letter is that of its circle on other views (`detailLetters`). A RangeError
  * for a subject that the panel has no detail of.
  */
-export function detail(panel: Panel, subject: DetailSubject, options: SectionOptions): Drawing {
+export function detail(panel: Panel, subject: DetailSubject, options: DetailOptions): Drawing {
   const key = keyOf(panel, subject);
   switch (subject) {
     case 'stave foot':
@@ -53,13 +59,13 @@ export function detailExtent(panel: Panel, subject: DetailSubject): Extent {
   }
 }
 
-/** Every detail of a panel for `arrange`, at full size or smaller; last the end of a cable brace, which has no letter. */
-export function detailMakers(panel: Panel, parts: readonly Part[] = []): ViewMaker[] {
+/** Every detail of a panel and of those alike for `arrange`, at full size or smaller; last the end of a cable brace, which has no letter. */
+export function detailMakers(panel: Panel, parts: readonly Part[] = [], alike: readonly Panel[] = []): ViewMaker[] {
   const lettered = detailLetters(panel).map(
     ({ letter, subject }): ViewMaker => ({
       name: `detail-${letter.toLowerCase()}`,
       real: detailExtent(panel, subject),
-      make: (scale) => detail(panel, subject, { scale, parts }),
+      make: (scale) => detail(panel, subject, { scale, parts, alike }),
     }),
   );
   return [...lettered, ...braceMakers(panel, parts)];

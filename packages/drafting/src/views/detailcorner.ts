@@ -1,4 +1,4 @@
-import { headDiameter, type Panel, type PanelPlace, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
+import { type Panel, type PanelPlace, type Part, type ScrewRow, sideAt } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT } from '../layout/style.ts';
@@ -135,7 +135,7 @@ function screwLines(panel: Panel, at: View, scale: number): Mark[] {
   const lines = places.flatMap(({ x }) => screwSide(screws, { from: at(x, 0), way: [0, -1], scale, before: true }));
   const [back, front] = places;
   if (!back || !front || Math.abs(back.x - front.x) < 1e-6) return lines;
-  const up = screwReach(screws) - headDiameter(screws.fastener.gauge);
+  const up = screwReach(screws) - 2 * screws.fastener.diameter;
   const name = (text: string, { x }: PanelPlace, left: boolean): Mark => {
     const [u, v] = at(x, up);
     const off = (screws.fastener.diameter / 2) * scale + 1;

@@ -35,7 +35,11 @@ export function slatEndExtent(panel: Panel): Extent {
  * The left end of a slat beside its stile, looking down, in the course where it lies farthest off mid-depth; the screw that
  * holds the end stave to the stile, and the stops that hold the slats.
  */
-export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: SectionOptions): Drawing {
+export function slatEnd(
+  panel: Panel,
+  key: DetailLetter,
+  { scale, parts = [], alike = [] }: SectionOptions & { readonly alike?: readonly Panel[] },
+): Drawing {
   const { staves, stile, display, outside } = panel;
   const s = scale.ratio;
   const plan = planView(s);
@@ -61,7 +65,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
     title: `Detail ${key.letter}  ${key.title}, course ${course + 1}`,
     alt: `The end of the slat of course ${course + 1} of ${panel.name} at the left stile, looking down.`,
     scale,
-    ink: [...ink, ...planFacingOver(box), ...endWords({ panel, row, plan }, box)],
+    ink: [...ink, ...planFacingOver(box), ...endWords({ panel, row, plan, alike }, box)],
     outline: box,
     sizes: {
       above: [
@@ -82,6 +86,7 @@ export function slatEnd(panel: Panel, key: DetailLetter, { scale, parts = [] }: 
         panel,
         row,
         plan,
+        alike,
         beneath: rowBeneath(panel, course)[0],
         stops,
       }),
@@ -94,15 +99,17 @@ interface NotesOf {
   readonly panel: Panel;
   readonly row: RowBehaviour;
   readonly plan: View;
+  /** Panels that the detail stands for too. */
+  readonly alike: readonly Panel[];
   /** The row of the course drawn in outline beneath. */
   readonly beneath: number | undefined;
   readonly stops: ReturnType<typeof stopBox>;
 }
 
 /** What the end of the slat is like: where it lies among all ends, and how far it stands off the stile. */
-function endText(panel: Panel, { bend, cutLength }: RowBehaviour): string {
+function endText(panel: Panel, { bend, cutLength }: RowBehaviour, alike: readonly Panel[]): string {
   const { display, rows, weave } = panel;
-  const lean = `${(Math.atan(Math.abs(bend.endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
+  const lean = leanText(bend);
   const off = Math.abs(bend.endOffsets[0]);
   const [left, right] = [0, 1].map((end) => rows.map((one) => Math.abs(one.bend.endOffsets[end as 0 | 1]))) as [
     number[],
@@ -119,7 +126,23 @@ function endText(panel: Panel, { bend, cutLength }: RowBehaviour): string {
         : '';
   const room = Math.max(0, bend.cutLength - cutLength) / 2;
   const clear = room > display.mark / 16 ? `, ${saidFine(room, display)} short of the stile` : '';
-  return `Square end ${said(off, display)} off mid-depth${rank}, leaning ${lean}${clear}`;
+  return `Square end ${said(off, display)} off mid-depth${rank}, leaning ${lean}${clear}${alikeText(off, alike)}`;
+}
+
+const leanText = ({ endSlopes }: RowBehaviour['bend']): string =>
+  `${(Math.atan(Math.abs(endSlopes[0])) * (180 / Math.PI)).toFixed(1)}°`;
+
+/** Where the same end lies in the panels that the detail stands for too, where a rule shows it. */
+function alikeText(off: number, alike: readonly Panel[]): string {
+  const texts = alike.flatMap((panel) => {
+    const { course } = cutPlanes(panel).down;
+    const { bend } = panel.rows[panel.weave.rowOfCourse[course] as number] as RowBehaviour;
+    const own = Math.abs(bend.endOffsets[0]);
+    return Math.abs(own - off) < panel.display.mark / 16
+      ? []
+      : [`${panel.name}: ${said(own, panel.display)}, ${leanText(bend)}`];
+  });
+  return texts.length === 0 ? '' : `. ${texts.join('; ')}`;
 }
 
 /** A text in as many lines as it needs, the lines about as long as each other: no word stands alone on the last. */
@@ -141,7 +164,10 @@ const FACING_ROOM = 14;
 const LEAST_ROOM = 40;
 
 /** The words for a slat's end in front, under the plan: a leader to the right would run along the slat. */
-function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>, { u0, u1, v1 }: Box): Mark[] {
+function endWords(
+  { panel, row, plan, alike }: Pick<NotesOf, 'panel' | 'row' | 'plan' | 'alike'>,
+  { u0, u1, v1 }: Box,
+): Mark[] {
   const { bend } = row;
   const z = bend.endOffsets[0];
   if (z <= 0) return [];
@@ -153,7 +179,7 @@ function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>,
   // A narrow plan has no room beside that word: the text goes under it.
   const below = v1 + 3 + (room < LEAST_ROOM ? TEXT * LINE_STEP : 0);
   const from: Point = [to[0] - 5, below];
-  const rows = balanced(endText(panel, row), Math.max(room, LEAST_ROOM));
+  const rows = balanced(endText(panel, row, alike), Math.max(room, LEAST_ROOM));
   return [
     stroke('dimension', line(from, to)),
     dot(to),
@@ -161,7 +187,7 @@ function endWords({ panel, row, plan }: Pick<NotesOf, 'panel' | 'row' | 'plan'>,
   ];
 }
 
-function notes({ panel, row, plan, stops, beneath }: NotesOf): NoteTarget[] {
+function notes({ panel, row, plan, stops, beneath, alike }: NotesOf): NoteTarget[] {
   const { display, clear, courses, staves } = panel;
   const { bend } = row;
   const [start] = slatEnds(panel, row);
@@ -172,7 +198,7 @@ function notes({ panel, row, plan, stops, beneath }: NotesOf): NoteTarget[] {
   const at = (place: number): NoteTarget['at'] => plan(clear.left + place, sampleSlat(bend, place).z);
   const screws = screwsOf(panel, 'end stave to stile');
   return [
-    ...(bend.endOffsets[0] > 0 ? [] : [{ at: at(start + courses.thickness / 2), text: endText(panel, row) }]),
+    ...(bend.endOffsets[0] > 0 ? [] : [{ at: at(start + courses.thickness / 2), text: endText(panel, row, alike) }]),
     ...(beneath === undefined
       ? []
       : [

@@ -12,6 +12,8 @@ export interface PanelNotesOptions {
   readonly finish?: string;
   /** The panel whose sections and details hold for this one too. */
   readonly like?: string;
+  /** Whether its section in plan is drawn all the same, for its own width. */
+  readonly ownPlan?: boolean;
   /** Width of a line, mm; 70 unless given. */
   readonly width?: number;
 }
@@ -41,7 +43,7 @@ export function panelNotes(panel: Panel, options: PanelNotesOptions = {}): Drawi
   };
 }
 
-function noteTexts(panel: Panel, { finish, like }: PanelNotesOptions): string[] {
+function noteTexts(panel: Panel, { finish, like, ownPlan }: PanelNotesOptions): string[] {
   const { weave, courses, diagonal, staves } = panel;
   const first = weave.rows[weave.rowOfCourse[0] as number]?.[0] === 1 ? 'in front of' : 'behind';
   return [
@@ -51,7 +53,7 @@ function noteTexts(panel: Panel, { finish, like }: PanelNotesOptions): string[] 
     ...woodTexts(panel),
     ...(finish === undefined ? [] : [`Finish: ${finish}.`]),
     `Diagonals, corner to corner of the frame: ${printed(panel, diagonal).text}, both alike when it is square.`,
-    ...(like === undefined ? [] : [`Sections and details T to Z: as those of ${like}.`]),
+    ...(like === undefined ? [] : [`Sections and details ${ownPlan ? 'U' : 'T'} to Z: as those of ${like}.`]),
   ];
 }
 
