@@ -1,16 +1,8 @@
-import {
-  gateDetails,
-  type Panel,
-  type PanelPlace,
-  type Part,
-  partsOf,
-  screenDetails,
-  sideFixings,
-} from '@wattlewright/model';
+import { gateDetails, type Panel, type Part, partsOf } from '@wattlewright/model';
 import { union } from '../ink.ts';
-import { placeNotes } from '../layout/notes.ts';
+import { placeNotes, textBoxes } from '../layout/notes.ts';
 import type { Rows } from '../layout/remark.ts';
-import { dimensionSide, type RunningValue } from '../layout/running.ts';
+import { dimensionSide } from '../layout/running.ts';
 import { TEXT, TEXT_LIFT } from '../layout/style.ts';
 import { textBox } from '../lettering.ts';
 import type { Box, Drawing, Mark } from '../mark.ts';
@@ -23,6 +15,8 @@ import { turned } from './backmirror.ts';
 import { inkBox } from './elevation.ts';
 import { stripsFront } from './elevationink.ts';
 import { printed } from './elevationsizes.ts';
+import { cornerWords } from './elevationwords.ts';
+import { fixedHeights } from './fixedheights.ts';
 import { type Front, faceBox, frameFront, weaveFront } from './front.ts';
 
 /** What `backElevation` needs to know. */
@@ -53,7 +47,7 @@ export function backExtent({ outside }: Panel): Extent {
 /**
  * Back elevation: the panel from behind, its right end at the left, with what is fixed there: a gate's brace with its
  * plates and turnbuckle, its hinges and latch, a screen's stand-off blocks, brackets. Heights run from the foot of the
- * frame on both sides.
+ * frame at the left, each with the name of what is there.
  */
 export function backElevation(panel: Panel, { scale, parts = partsOf(panel) }: BackOptions): Drawing {
   const { ratio } = scale;
@@ -64,19 +58,27 @@ export function backElevation(panel: Panel, { scale, parts = partsOf(panel) }: B
   const outline = faceBox(straight, { x0: 0, y0: 0, x1: width, y1: height });
   const fixed = backFittings({ panel, parts, at: from, ratio });
   const ink = [...weaveFront(front), ...frameFront(front), ...stripsFront(front), ...fixed.marks];
-  const heights = (['left', 'right'] as const).map((side) => heightRow(panel, { side, at: from, outline }));
+  const heights = heightRow(panel, { at: from, outline });
   const across = widths(panel, { at: from, outline });
-  const rows = [...heights, across];
+  const rows = [heights, across];
   // Sizes of a narrow panel may stand over its top edge: the words go over them too.
   const top = union([outline, ...rows.map(({ bounds }) => bounds)]).v0;
   const up = write('note', 'back, this edge up', [outline.u0 + 3, top - 2 * TEXT_LIFT], { height: TEXT });
-  const marks: Mark[] = [...ink, up, ...rows.flatMap((row) => row.marks)];
-  const drawn = union([outline, inkBox(ink), textBox(up), ...rows.map(({ bounds }) => bounds)]);
+  const labels = textBoxes(rows.flatMap((row) => row.marks));
+  const words = cornerWords(heights.aside === undefined ? [] : [heights.aside], {
+    outline,
+    rows: heights.bounds,
+    keepOut: labels,
+  });
+  const marks: Mark[] = [...ink, up, ...rows.flatMap((row) => row.marks), ...words];
+  const drawn = union([outline, inkBox(ink), inkBox([up, ...words]), ...rows.map(({ bounds }) => bounds)]);
   const named = placeNotes({
-    around: { ...drawn, v0: outline.v0, v1: outline.v1 },
+    around: { ...outline, u1: inkBox(ink).u1 },
     targets: fixed.notes,
+    sides: ['right'],
+    aside: NAME_ASIDE,
     width: NAME_WIDTH,
-    keepOut: marks.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
+    keepOut: [...labels, textBox(up)],
   });
   const all = [...marks, ...named.marks];
   return {
@@ -96,51 +98,25 @@ function hasCap({ details }: Panel): boolean {
   return details.use === 'guard' && details.cap !== undefined;
 }
 
-/** Widest line of a name beside the view, mm. */
+/** Widest line of a name beside the view, and how far from the view they stand, mm. */
 const NAME_WIDTH = 28;
+const NAME_ASIDE = 8;
 
 interface Sized {
   readonly at: View;
   readonly outline: Box;
 }
 
-/** Heights from the foot of the frame of what is fixed at one side of the view. */
-function heightRow(panel: Panel, { side, at, outline }: Sized & { readonly side: 'left' | 'right' }): Rows {
-  const { outside } = panel;
-  const isHere = ({ x }: PanelPlace): boolean => x > outside.width / 2 === (side === 'left');
+/** Heights from the foot of the frame of all that is fixed, named, and the whole: names of the rest stand on the other side. */
+function heightRow(panel: Panel, { at, outline }: Sized): Rows {
   const v = (y: number): number => at(0, y)[1];
-  const ysOf = (places: readonly PanelPlace[]): number[] =>
-    [...new Set(places.map(({ y }) => y))].toSorted((a, b) => a - b);
-  const places = fixedPlaces(panel);
-  const heights = ysOf(places.filter(isHere));
-  const all = [...heights, ...ysOf(places.filter((one) => !isHere(one)))];
-  const told = heights.length * 2 > all.length || (heights.length * 2 === all.length && side === 'left');
-  const values = heights.map((y): RunningValue => ({ at: v(y), text: printed(panel, y).text }));
+  const { height } = panel.outside;
   return dimensionSide({
-    side,
+    side: 'left',
     outline,
-    sizes:
-      side === 'left' ? [{ from: v(0), to: v(outside.height), ...printed(panel, outside.height), total: true }] : [],
-    // Said once, at the side that has the most.
-    running: { origin: v(0), values, what: told ? 'Middles' : '', from: 'the foot of the frame' },
+    sizes: [{ from: v(0), to: v(height), ...printed(panel, height), total: true }],
+    running: { origin: v(0), ...fixedHeights(panel, v), from: 'the foot of the frame', aside: true },
   });
-}
-
-/** Everything at the back whose height is told, middles of it. */
-function fixedPlaces(panel: Panel): PanelPlace[] {
-  const { details } = panel;
-  switch (details.use) {
-    case 'gate': {
-      const { hinges, latch, brace } = gateDetails(panel);
-      return [...hinges, ...(latch.inside ? [latch] : []), ...(brace ? [brace.hinge, brace.latch] : [])];
-    }
-    case 'screen':
-      return [...(screenDetails(panel).blocks?.places ?? sideFixings(panel).places)];
-    case 'guard':
-      return [...sideFixings(panel).places];
-    case 'divider':
-      return [];
-  }
 }
 
 /** The whole width, and how far in the brace's ends are fixed. */

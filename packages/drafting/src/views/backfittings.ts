@@ -2,6 +2,7 @@ import {
   type BraceDetails,
   type BracePlate,
   bracePlates,
+  formatLength,
   gateDetails,
   INCH,
   type Panel,
@@ -64,9 +65,13 @@ function solid(
   return [stroke('wood', path, of), stroke('edge-light', path, of)];
 }
 
-/** The place nearest the right of the view, the lowest of those. */
-function named(places: readonly PanelPlace[]): PanelPlace | undefined {
-  return places.toSorted((a, b) => a.x - b.x || a.y - b.y)[0];
+/** Grey of metal that must be seen at small scales. */
+const METAL = 0.35;
+
+/** A face of metal, dark. */
+function metal({ at }: BackPlace, [x, y]: readonly [number, number], [w, h]: readonly [number, number]): PathMark[] {
+  const path = rectangle(faceBox(at, { x0: x - w / 2, y0: y - h / 2, x1: x + w / 2, y1: y + h / 2 }));
+  return [{ ...stroke('paper', path), shade: METAL }, stroke('edge-light', path)];
 }
 
 /** The middle one of those at the right of the view: its name stands clear of the figures at the foot. */
@@ -102,17 +107,20 @@ function blocks(place: BackPlace): BackInk {
 /** Angle brackets at the stiles' outer edges. */
 function brackets(place: BackPlace): BackInk {
   const { panel, at } = place;
-  const { places } = sideFixings(panel);
+  const { places, screw } = sideFixings(panel);
   const leg = Math.min(BRACKET, panel.stile.width);
   const inwards = ({ x }: PanelPlace): number => (x > panel.outside.width / 2 ? x - leg / 2 : x + leg / 2);
   const first = amid(places);
+  const { gauge, length } = screw;
+  const long = formatLength(length, panel.display, { fractions: 'stacked' });
   return {
-    marks: places.flatMap((one) => solid(place, [inwards(one), one.y], [leg, BRACKET])),
+    marks: places.flatMap((one) => metal(place, [inwards(one), one.y], [leg, BRACKET])),
     notes: first
       ? [
           {
-            at: at(inwards(first), first.y - BRACKET * 0.3),
-            text: 'Angle bracket to the post, its middle at the height given',
+            at: at(inwards(first) - leg / 2, first.y - BRACKET * 0.3),
+            text: `Angle bracket to the post: two screws No. ${gauge} × ${long} in the stile, two in the post`,
+            end: 'arrow',
           },
         ]
       : [],
@@ -121,7 +129,7 @@ function brackets(place: BackPlace): BackInk {
 
 function gateBack(place: BackPlace): BackInk {
   const { panel, at } = place;
-  const { hinges, latch, brace, swing } = gateDetails(panel);
+  const { brace, swing } = gateDetails(panel);
   const behind = swing === 'towards the back';
   const hardware = fittings(panel).flatMap(({ what, from, to }): PathMark[] => {
     const path = rectangle(faceBox(at, { x0: from.x, y0: from.y, x1: to.x, y1: to.y }));
@@ -129,15 +137,7 @@ function gateBack(place: BackPlace): BackInk {
     return seen ? [stroke('paper', path), stroke('edge-light', path)] : [stroke('hidden', path)];
   });
   const ends = brace ? braceInk(place, brace) : { marks: [], notes: [] };
-  const low = named(hinges);
-  return {
-    marks: [...hardware, ...ends.marks],
-    notes: [
-      ...ends.notes,
-      ...(low ? [{ at: at(low.x, low.y), text: 'Hinge, its middle at the height given', end: 'arrow' as const }] : []),
-      ...(latch.inside ? [{ at: at(latch.x, latch.y), text: 'Latch', end: 'arrow' as const }] : []),
-    ],
-  };
+  return { marks: [...hardware, ...ends.marks], notes: ends.notes };
 }
 
 /** A strut, or the wire from plate to plate with its turnbuckle at the lower end. */
@@ -181,8 +181,8 @@ function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
       ...(upper
         ? [{ at: onPlate(upper, at), text: 'Plate with eye over the joint: see the upper end of the brace' }]
         : []),
-      // Low on the wire: the side of the hinges has the figures.
-      { at: on(length * 0.3), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
+      // Between the turnbuckle and the upper end.
+      { at: on((start + TURNBUCKLE + length) / 2), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
       { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle at the lower end' },
     ],
   };

@@ -1,21 +1,24 @@
 import { bracePlates, type Panel, type Part, partsOf, sampleSlat } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import { dimensionRows } from '../layout/dimension.ts';
-import type { Size } from '../layout/rows.ts';
-import { TEXT, TEXT_CLEAR, TEXT_LIFT } from '../layout/style.ts';
-import type { Drawing, Mark, PathMark } from '../mark.ts';
+import { lines } from '../layout/lines.ts';
+import { placeNotes, textBoxes } from '../layout/notes.ts';
+import { dimensionSide } from '../layout/running.ts';
+import { FIRST_ROW, LINE_STEP, TEXT, TEXT_CLEAR, TEXT_LIFT } from '../layout/style.ts';
+import type { Box, Drawing, Mark, PathMark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { type View, view } from '../view.ts';
-import { TURNBUCKLE } from './backfittings.ts';
-import { stated } from './detaildrawing.ts';
 import { inkBox } from './elevation.ts';
-import { heightsOver, printed } from './elevationsizes.ts';
+import { heightsOver } from './elevationsizes.ts';
 import { braceOutline, type Fitting, fittings, grounds } from './fittings.ts';
+import { fixedHeights } from './fixedheights.ts';
 import { faceBox, letterOf, woodFace } from './front.ts';
 import { partOf } from './partof.ts';
+import { CABLE_OUT, cableInk, turnbuckleFace } from './sidecable.ts';
+import { depthSizes, heightSizes, proudReach } from './sidesizes.ts';
 
 /** What `sideElevation` needs to know. */
 export interface SideOptions {
@@ -60,18 +63,49 @@ export function sideElevation(panel: Panel, { scale, parts = partsOf(panel) }: S
     write('note', 'front', [middle - 2 * TEXT_CLEAR, top], { height: TEXT, anchor: 'end' }),
     write('note', 'back', [middle + 2 * TEXT_CLEAR, top], { height: TEXT }),
   ];
-  const below = dimensionRows({ side: 'below', outline, sizes: depthSizes(scene) });
-  const left = dimensionRows({ side: 'left', outline, sizes: heightSizes(scene) });
+  const sized = { panel, at, strut: strutOf(scene) };
+  const below = dimensionRows({ side: 'below', outline, sizes: depthSizes(sized) });
+  const left = dimensionRows({ side: 'left', outline, sizes: heightSizes(sized) });
+  const v = (y: number): number => at(0, y)[1];
+  const { values, what } = fixedHeights(panel, v);
+  const right = dimensionSide({
+    side: 'right',
+    outline,
+    sizes: [],
+    running: { origin: v(0), values, what, from: 'the foot of the frame', aside: true },
+  });
+  const words = heightWords(right.aside, outline, inkBox(names).u1 + 2 * TEXT_CLEAR);
+  const named = turnbuckleName(scene, { ...outline, u1: right.bounds.u1 }, textBoxes(right.marks));
   return {
     name: 'side',
-    title: 'Side elevation, from the right',
+    title: 'End view from the right',
     scale: scale.ratio,
     scaleText: scale.text,
-    marks: [...ink, ...names, ...below.marks, ...left.marks],
-    bounds: union([inkBox([...ink, ...names]), below.bounds, left.bounds]),
+    marks: [...ink, ...names, ...below.marks, ...left.marks, ...right.marks, ...words, ...named],
+    bounds: union([inkBox([...ink, ...names, ...words, ...named]), below.bounds, left.bounds, right.bounds]),
     alt: `${panel.name} from its right side: the depth of the frame, with the weave hidden in it.`,
-    chains: [...below.chains, ...left.chains],
+    chains: [...below.chains, ...left.chains, ...right.chains],
   };
+}
+
+/** Widest line of the words on the heights at the right, mm. */
+const WORDS = 22;
+
+/** What the heights at the right are, over them and clear of the word for the back. */
+function heightWords(text: string | undefined, { u1, v0 }: Box, from: number): Mark[] {
+  if (text === undefined) return [];
+  const wrapped = lines(text, WORDS);
+  const base = v0 - 2 * TEXT_LIFT - (wrapped.length - 1) * LINE_STEP * TEXT;
+  const u = Math.max(u1 + FIRST_ROW, from);
+  return wrapped.map((one, i) => write('note', one, [u, base + i * LINE_STEP * TEXT], { height: TEXT }));
+}
+
+/** The turnbuckle by its name, outside the heights. */
+function turnbuckleName(scene: Scene, around: Box, keepOut: readonly Box[]): Mark[] {
+  const body = turnbuckleFace(scene.panel);
+  if (!body) return [];
+  const at = scene.at((body.x0 + body.x1) / 2, body.y0 + (body.y1 - body.y0) * 0.3);
+  return placeNotes({ around, targets: [{ at, text: 'turnbuckle' }], sides: ['right'], aside: 4, keepOut }).marks;
 }
 
 /** The side elevation as a view whose scale the sheet chooses. */
@@ -100,11 +134,12 @@ function sideInk(scene: Scene): PathMark[] {
   return [
     ...added.filter((one) => !near(one)).flatMap((one) => fittingInk(scene, one)),
     ...strutInk(scene),
+    ...proudInk(scene),
     ...rails,
     ...woodFace(at, face, { of: letterOf(scene, 'stile') }),
     ...hiddenWeave(scene),
     ...added.filter(near).flatMap((one) => fittingInk(scene, one)),
-    ...cableInk(scene),
+    ...cableInk(panel, at),
   ];
 }
 
@@ -132,6 +167,19 @@ function hiddenWeave(scene: Scene): PathMark[] {
   ];
 }
 
+/** Slats as far as they stand out of the frame. */
+function proudInk(scene: Scene): PathMark[] {
+  const { panel, at } = scene;
+  const { clear, courses, outside } = panel;
+  const half = outside.depth / 2;
+  const { front, back } = proudReach(panel);
+  const [y0, y1] = [clear.bottom, clear.bottom + courses.stack];
+  return [
+    ...(front > half ? [{ x0: -front, y0, x1: -half, y1 }] : []),
+    ...(back > half ? [{ x0: half, y0, x1: back, y1 }] : []),
+  ].flatMap((face) => woodFace(at, face, { of: letterOf(scene, 'slat'), edge: 'edge-light' }));
+}
+
 /** The strut of a gate that has one. */
 function strutOf({ panel, parts }: Pick<Scene, 'panel' | 'parts'>): Part | undefined {
   const role = braceOutline(panel)?.role;
@@ -148,30 +196,6 @@ function strutInk(scene: Scene): PathMark[] {
   const back = panel.stile.depth / 2;
   const face = { x0: back, y0: Math.min(...ys), x1: back + part.thickness, y1: Math.max(...ys) };
   return woodFace(at, face, { of: part.letter, edge: 'edge-light' });
-}
-
-/** A cable brace's plates, and how far its eyes and its turnbuckle stand out behind the frame, as drawn, mm; common practice, no source. */
-const CABLE = { plate: 3, axis: 9, out: 16 } as const;
-
-/** A cable brace behind the frame: its plates, the wire, and the turnbuckle at the lower end. */
-function cableInk({ panel, at }: Scene): PathMark[] {
-  const plates = bracePlates(panel).toSorted((a, b) => b.eye.y - a.eye.y);
-  const [high, low] = plates;
-  if (!high || !low) return [];
-  const back = panel.stile.depth / 2;
-  const whole = Math.hypot(high.eye.x - low.eye.x, high.eye.y - low.eye.y);
-  const rise = (along: number): number => low.eye.y + ((high.eye.y - low.eye.y) * along) / whole;
-  const start = Math.min(panel.stile.width, panel.rail.height) * 0.6;
-  const box = (x0: number, y0: number, x1: number, y1: number): PathMark[] => {
-    const path = rectangle(faceBox(at, { x0, y0, x1, y1 }));
-    return [stroke('paper', path), stroke('edge-light', path)];
-  };
-  return [
-    ...plates.flatMap(({ from, to }) => box(back, from.y, back + CABLE.plate, to.y)),
-    stroke('edge-light', line(at(back + CABLE.axis, low.eye.y), at(back + CABLE.axis, high.eye.y))),
-    ...plates.map(({ eye }) => stroke('edge-light', line(at(back, eye.y), at(back + CABLE.axis, eye.y)))),
-    ...box(back + 2 * CABLE.axis - CABLE.out, rise(start), back + CABLE.out, rise(start + TURNBUCKLE)),
-  ];
 }
 
 /** How far the faces of a row's slat come to the front and go to the back, mm. */
@@ -199,43 +223,11 @@ function floorLines({ panel, at }: Scene, [u0, u1]: readonly [number, number]): 
 /** The foremost and the hindmost of what is drawn, as distances behind mid-depth, mm. */
 function depthsOver(panel: Panel, parts: readonly Part[]): readonly [front: number, back: number] {
   const half = panel.outside.depth / 2;
+  const proud = proudReach(panel);
   const added = fittings(panel);
-  const strut = half + (strutOf({ panel, parts })?.thickness ?? (bracePlates(panel).length > 0 ? CABLE.out : 0));
-  return [Math.min(-half, ...added.map(({ to }) => -to.z)), Math.max(strut, ...added.map(({ from }) => -from.z))];
-}
-
-/** The depth of the frame, with a strut behind it; those of a cap, a foot or a block outside it, a cap's overhang in front and behind. */
-function depthSizes(scene: Scene): Size[] {
-  const { panel, at } = scene;
-  const size = (from: number, to: number): Size =>
-    stated(from, to, { display: panel.display, along: (x) => at(x, 0)[0] })[0] as Size;
-  const half = panel.outside.depth / 2;
-  const seen = new Map<string, Size>();
-  for (const { what, role, from, to } of fittings(panel)) {
-    if (!role) continue;
-    seen.set(what, size(-to.z, -from.z));
-    if (what !== 'cap rail') continue;
-    if (to.z > half) seen.set('front', size(-to.z, -half));
-    if (from.z < -half) seen.set('back', size(half, -from.z));
-  }
-  const strut = strutOf(scene);
-  return [size(-half, half), ...(strut ? [size(half, half + strut.thickness)] : []), ...seen.values()];
-}
-
-/** The height of the frame, what stands under or over it, and the whole. */
-function heightSizes({ panel, at }: Scene): Size[] {
-  const [low, high] = heightsOver(panel);
-  const { height } = panel.outside;
-  const size = (from: number, to: number): Size => ({
-    from: at(0, from)[1],
-    to: at(0, to)[1],
-    ...printed(panel, to - from),
-  });
-  const more = low < -1e-6 || high > height + 1e-6;
+  const strut = half + (strutOf({ panel, parts })?.thickness ?? (bracePlates(panel).length > 0 ? CABLE_OUT : 0));
   return [
-    ...(low < -1e-6 ? [size(low, 0)] : []),
-    { ...size(0, height), ...(more ? {} : { total: true }) },
-    ...(high > height + 1e-6 ? [size(height, high)] : []),
-    ...(more ? [{ ...size(low, high), total: true }] : []),
+    Math.min(-proud.front, ...added.map(({ to }) => -to.z)),
+    Math.max(strut, proud.back, ...added.map(({ from }) => -from.z)),
   ];
 }
