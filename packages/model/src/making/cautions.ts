@@ -60,7 +60,7 @@ export function cautions(job: Job): CautionGroup[] {
         [outdoors && job.site.salt, 'The weather while you build.'],
         [
           outdoors && !job.site.salt,
-          `The weather while you build, and salt air${onPosts ? ' or treated posts' : ''}: near the sea${onPosts ? ' or on treated posts' : ''} all screws and fittings are to be of A4 (316) stainless steel, whatever the list says.`,
+          `The weather while you build, and salt air${onPosts ? ' or treated posts' : ''}: the list of hardware takes it that ${onPosts ? 'neither reaches' : 'none reaches'} the panel. Where it does, have the list made again for salt air: it then asks for A4 (316).`,
         ],
         [!outdoors, 'Heating that starts while you build: let the wood settle to the room first.'],
       ]),

@@ -5,7 +5,7 @@ import type { Panel } from '../panel/panel.ts';
 import { ease, grooves } from './grooving.ts';
 import { drilledLater, isBoredThrough } from './later.ts';
 import { holeFigures, pilotFigures } from './screws.ts';
-import { eachPanel, fineIn, lengthIn, listed, type Making, roundIn, type StepText } from './step.ts';
+import { eachPanel, fineIn, lengthIn, listed, type Making, placesIn, roundIn, type StepText } from './step.ts';
 
 /** Steps from the grooves to parts that are ready to be joined. */
 export function frameSteps(making: Making): StepText[] {
@@ -15,6 +15,7 @@ export function frameSteps(making: Making): StepText[] {
 function sticks(making: Making): StepText {
   const { panels, job } = making;
   const show = lengthIn(making);
+  const places = placesIn(making);
   const { kind } = job.finish;
   return {
     title: 'Mark with the sticks and templates',
@@ -29,9 +30,7 @@ function sticks(making: Making): StepText {
     ],
     figures: [
       ...eachPanel(panels, 'staves', ({ staves }) => String(staves.count)),
-      ...eachPanel(panels, 'left faces from the left end of the rail', ({ staves }) =>
-        staves.lefts.map(show).join(', '),
-      ),
+      ...eachPanel(panels, 'left faces from the left end of the rail', ({ staves }) => places(staves.lefts)),
       ...eachPanel(panels, 'from the foot of the frame to the foot of the stile', ({ rail }) => show(rail.height)),
     ],
   };
@@ -40,7 +39,7 @@ function sticks(making: Making): StepText {
 /** Holes for heads and shanks, and drains; no pilot, since two holes marked apart on two pieces never meet. */
 function bore(making: Making): StepText {
   const { panels, job } = making;
-  const show = lengthIn(making);
+  const places = placesIn(making);
   const screwed = panels.filter(isBoredThrough);
   const blocks = making.parts.some(({ role }) => role === 'stand-off block');
   const drains = panels.some((panel) => drainHoles(panel).places.length > 0);
@@ -73,8 +72,8 @@ function bore(making: Making): StepText {
       ),
       ...holeFigures({ ...making, panels: screwed }, 'mounting'),
       ...eachPanel(panels, `drain holes of ${drill}, from the left end of the bottom rail`, (panel) => {
-        const { places } = drainHoles(panel);
-        return places.length > 0 ? `${places.length}: ${places.map(show).join(', ')}` : undefined;
+        const drain = drainHoles(panel).places;
+        return drain.length > 0 ? `${drain.length}: ${places(drain)}` : undefined;
       }),
     ],
   };

@@ -125,7 +125,9 @@ function byMoisture(
   return (first ? roomsByMoisture(first) : []).flatMap(({ moisture }, i) =>
     eachPanel(
       panels,
-      `${what}, wood at ${Number(moisture.toFixed(1))} % when woven${i === 0 ? ' (as planned)' : ''}`,
+      i === 0
+        ? `${what}, wood at ${Number(moisture.toFixed(1))} % when woven (as planned)`
+        : `${what}, at ${Number(moisture.toFixed(1))} %`,
       (panel) => {
         const at = roomsByMoisture(panel)[i];
         return at && value(at, panel, i === 0);
@@ -143,7 +145,9 @@ function lengthRules(making: Making): StepFigure[] {
     ...byMoisture(panels, 'stile', (at, panel, planned) => {
       if (!isClosed(panel)) return undefined;
       const least = hasSlack(at) ? ` (at least ${fine(at.least)})` : '';
-      return `slats pressed together + ${fine(at.room)}${least}${planned ? `; planned ${show(panel.stile.length)}` : ''}`;
+      return planned
+        ? `slats pressed together + ${fine(at.room)}${least}; planned ${show(panel.stile.length)}`
+        : `+ ${fine(at.room)}${least}`;
     }),
     ...eachPanel(panels, 'stile', (panel) => (isClosed(panel) ? undefined : `as planned, ${show(panel.stile.length)}`)),
     ...byMoisture(panels, 'all gaps together, at least', (at, panel) => (isClosed(panel) ? undefined : fine(at.least))),

@@ -38,6 +38,11 @@ export function lengthIn({ job }: Pick<Making, 'job'>): (length: number) => stri
   return (length) => formatLength(length, job.display, { named: true });
 }
 
+/** Several places to the job's mark, the unit once: `38, 282, 525 mm`. */
+export function placesIn({ job }: Pick<Making, 'job'>): (places: readonly number[]) => string {
+  return (places) => `${places.map((place) => formatLength(place, job.display)).join(', ')} ${job.display.unit}`;
+}
+
 /**
  * What is derived or small, such as sections, offsets, gaps, rooms and the stack: to 1/64 in or 0.1 mm, so that sums of
  * them close as printed.
