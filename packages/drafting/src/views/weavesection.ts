@@ -29,6 +29,8 @@ export interface SectionOptions {
   readonly scale: Scale;
   /** The parts list, whose letters the ink carries; none unless given. */
   readonly parts?: readonly Part[];
+  /** The panels that a section in plan holds for, to stand in its title where others on the sheet have one of their own. */
+  readonly named?: string;
 }
 
 /** Real size of `weaveSection`, mm. */
@@ -37,7 +39,7 @@ export function weaveSectionExtent({ outside }: Panel): Extent {
 }
 
 /** The section in plan: the whole width, looking down from the middle of a course; the front is at the bottom. */
-export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
+export function weaveSection(panel: Panel, { scale, parts = [], named }: SectionOptions): Drawing {
   const { outside, clear, staves, display } = panel;
   const s = scale.ratio;
   const plan = planView(s);
@@ -52,7 +54,7 @@ export function weaveSection(panel: Panel, { scale, parts = [] }: SectionOptions
   const [first, second] = staves.centres as [number, number];
   return dimensioned({
     name: 'weave-section',
-    title: `Section ${cutName(planes.down)}, looking down, through course ${planes.down.course + 1}`,
+    title: `Section ${cutName(planes.down)}${ofText(named)}, looking down, through course ${planes.down.course + 1}`,
     alt: `Section of ${panel.name} looking down, cut through course ${planes.down.course + 1}: ${staves.count} staves between the stiles and the slat bent round them.`,
     scale,
     // Clear of leaders to what lies behind.
@@ -91,7 +93,7 @@ export function weaveBayExtent(panel: Panel): Extent {
  * The first bay of the section in plan by itself: the stile's inner edge, the bay and the start of the next, with the slat's
  * true bend, its contact with the arrises of the staves, its square end at the stile, and what the bend asks of the wood.
  */
-export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): Drawing {
+export function weaveBay(panel: Panel, { scale, parts = [], named }: SectionOptions): Drawing {
   const s = scale.ratio;
   const plan = planView(s);
   const stretch = bayStretch(panel);
@@ -106,7 +108,7 @@ export function weaveBay(panel: Panel, { scale, parts = [] }: SectionOptions): D
   ];
   return dimensioned({
     name: 'weave-bay',
-    title: `First bay of section ${cutName(cutPlanes(panel).down)}, course ${course + 1}`,
+    title: `First bay of section ${cutName(cutPlanes(panel).down)}${ofText(named)}, course ${course + 1}`,
     alt: `The first bay of section ${cutName(cutPlanes(panel).down)} of ${panel.name}, beside the left stile, and the bend of the slat in course ${course + 1}.`,
     scale,
     ink: [...ink, ...planFacingOver(boxOfInk(ink))],
@@ -158,10 +160,10 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
       text: `Stave ${size(staves.width, panel)} × ${said(staves.depth, display)}, end grain`,
     },
     ...(bend.touched.includes(2) ? [{ at: arris, text: 'The slat bears on the arris', end: 'arrow' as const }] : []),
-    { at: onSlat(0.35), text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}` },
+    // One leader for both, so that no two end beside each other on the slat.
     {
-      at: onSlat(0.7),
-      text: cutText(panel, row),
+      at: onSlat(0.6),
+      text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}. ${cutText(panel, row)}`,
     },
   ];
 }
@@ -195,21 +197,23 @@ interface BayPlace {
   readonly stretch: Stretch;
 }
 
+const ofText = (named: string | undefined): string => (named === undefined ? '' : ` of ${named}`);
+
 /** `weaveSection` for `arrange`. */
-export function weaveSectionMaker(panel: Panel, parts: readonly Part[] = []): ViewMaker {
+export function weaveSectionMaker(panel: Panel, parts: readonly Part[] = [], named?: string): ViewMaker {
   return {
     name: 'weave-section',
     real: weaveSectionExtent(panel),
-    make: (scale) => weaveSection(panel, { scale, parts }),
+    make: (scale) => weaveSection(panel, { scale, parts, ...(named !== undefined && { named }) }),
   };
 }
 
 /** `weaveBay` for `arrange`. */
-export function weaveBayMaker(panel: Panel, parts: readonly Part[] = []): ViewMaker {
+export function weaveBayMaker(panel: Panel, parts: readonly Part[] = [], named?: string): ViewMaker {
   return {
     name: 'weave-bay',
     real: weaveBayExtent(panel),
-    make: (scale) => weaveBay(panel, { scale, parts }),
+    make: (scale) => weaveBay(panel, { scale, parts, ...(named !== undefined && { named }) }),
     atMost: 2,
   };
 }

@@ -18,11 +18,13 @@ interface Inside {
   readonly parts: Settled['parts'];
   /** Panels that the same sections and details stand for. */
   readonly alike: readonly Panel[];
+  /** The panels that the section in plan holds for, where others of these have one of their own. */
+  readonly named?: string;
 }
 
 /** Sections and details of a panel and of those alike: on few sheets, and yet large. */
-export function insideLayouts(panel: Panel, { parts, alike }: Inside, on: Page): Layout[] {
-  const plan = planSections(panel, parts, on).map(remembering);
+export function insideLayouts(panel: Panel, { parts, alike, named }: Inside, on: Page): Layout[] {
+  const plan = planSections(panel, { parts, named }, on).map(remembering);
   const upright = remembering(verticalSectionMaker(panel, parts, true));
   const details = detailMakers(panel, parts, alike).map(remembering);
   const ofStave = details.filter(({ name }) => STAVE_DETAILS.includes(name));
@@ -34,10 +36,16 @@ export function insideLayouts(panel: Panel, { parts, alike }: Inside, on: Page):
     [plan, [half(upright), ...details.map(half)]],
     [[...plan, upright], details],
     [[...plan, upright, ...details]],
-  ].map((groups) => attempt(() => groups.flatMap((items) => arrangeLayouts(items, on))));
+  ];
+  return cheapest(tried, on);
+}
+
+/** Of several ways to share views among sheets the one of few sheets and large views. */
+function cheapest(tried: readonly (readonly (readonly ViewMaker[])[])[], on: Page): Layout[] {
+  const made = tried.map((groups) => attempt(() => groups.flatMap((items) => arrangeLayouts(items, on))));
   // One way that does not fit the paper leaves the others.
-  const ways = tried.filter((way): way is Layout[] => !(way instanceof TooLarge));
-  if (ways.length === 0) throw tried[0];
+  const ways = made.filter((way): way is Layout[] => !(way instanceof TooLarge));
+  if (ways.length === 0) throw made[0];
   const size = (layouts: readonly Layout[]): number =>
     layouts.flatMap(({ drawings }) => drawings).reduce((sum, { scale }) => sum + Math.log(scale), 0);
   const cost = (layouts: readonly Layout[]): number => layouts.length * SHEET - size(layouts);
@@ -50,7 +58,7 @@ function half(maker: ViewMaker): ViewMaker {
 }
 
 /** The view drawn once for each scale: it is tried on several sheets. */
-function remembering(maker: ViewMaker): ViewMaker {
+export function remembering(maker: ViewMaker): ViewMaker {
   const made = new Map<number, Drawing>();
   const make = (scale: Parameters<ViewMaker['make']>[0]): Drawing => {
     const known = made.get(scale.ratio) ?? maker.make(scale);
@@ -66,14 +74,24 @@ const STAVE_DETAILS = ['detail-v', 'detail-w'];
 /** What a sheet saved is worth, as the logarithm of a view's scale: more than one view at half its scale, less than two. */
 const SHEET = 1;
 
-/** The section in plan of a panel whose other sections and details stand on the sheets of another. */
-export function planLayouts(panel: Panel, parts: Settled['parts'], on: Page): Layout[] {
-  return arrangeLayouts(planSections(panel, parts, on), on);
+/** The sections in plan of panels whose other sections and details stand on the sheets of another. */
+export function planLayouts(
+  sections: readonly { readonly panel: Panel; readonly named: string }[],
+  parts: Settled['parts'],
+  on: Page,
+): Layout[] {
+  const each = sections.map(({ panel, named }) => planSections(panel, { parts, named }, on).map(remembering));
+  const [whole, bays] = [each.flatMap(([first]) => first ?? []), each.flatMap((views) => views.slice(1))];
+  return cheapest([each, [each.flat()], [[...whole, ...bays.map(half)]]], on);
 }
 
 /** The section in plan, and a bay by itself where it comes out larger: at the same scale it shows nothing more. */
-function planSections(panel: Panel, parts: Settled['parts'], on: Pick<Page, 'paper' | 'unit'>): ViewMaker[] {
-  const [whole, bay] = [weaveSectionMaker(panel, parts), weaveBayMaker(panel, parts)];
+function planSections(
+  panel: Panel,
+  { parts, named }: { readonly parts: Settled['parts']; readonly named?: string | undefined },
+  on: Pick<Page, 'paper' | 'unit'>,
+): ViewMaker[] {
+  const [whole, bay] = [weaveSectionMaker(panel, parts, named), weaveBayMaker(panel, parts, named)];
   const drawings = arrangeLayouts([whole, bay], on).flatMap((layout) => layout.drawings);
   const scaleOf = ({ name }: ViewMaker): number => drawings.find((drawing) => drawing.name === name)?.scale ?? 0;
   return scaleOf(bay) > scaleOf(whole) + 1e-9 ? [whole, bay] : [whole];
