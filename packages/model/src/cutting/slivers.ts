@@ -8,18 +8,22 @@ const SLIVER = ticksUp(1);
 /** How far the blade of a last rip runs clear of the wood at least, mm: less, and it leaves a feather. Derived. */
 const CLEAR = ticksUp(0.5);
 
+/** What is planed off is a whole multiple of this, so that a rule has the size: 1/2 mm, 1/32 in. */
+const MARK = ticksUp(0.5);
+const INCH_MARK = ticksUp(25.4 / 32);
+
 /**
  * A tree without rips that leave a loose sliver, or whose blade runs on the very face of the wood: before the first rip of
- * such a row the piece is planed, where that takes no more than the shop planes off a side. Where it would, the rip says how
- * thick its sliver is.
+ * such a row the piece is planed, where that takes no more than the shop planes off a side and serves several strips at once.
+ * Elsewhere the rip says how thick its sliver is.
  */
 export function planedSliver(tree: CutTree, piece: Piece, shop: Shop, planed?: RipTree['axis']): CutTree {
   if (tree === null || !('cut' in tree)) return tree;
   if (isRip(tree)) {
     const thin = sliverOf(tree, piece, shop);
-    const off = shop.problem.shaving;
-    const at = piece[tree.axis] - off;
-    if (thin !== undefined && planed !== tree.axis && off >= thin + CLEAR) {
+    const off = thin === undefined ? 0 : planedOff(thin, shop);
+    if (off > 0 && planed !== tree.axis && strips(tree) > 1) {
+      const at = piece[tree.axis] - off;
       const made: RipTree = { cut: 'rip', axis: tree.axis, at: fromTicks(at), a: tree, b: null };
       if (mayBeRipped(made, piece, shop)) return planedSliver(made, piece, shop);
     }
@@ -31,6 +35,20 @@ export function planedSliver(tree: CutTree, piece: Piece, shop: Shop, planed?: R
     // The rest of a row is planed with its first piece or not at all.
     b: planedSliver(tree.b, b, shop, isRip(tree) ? tree.axis : undefined),
   });
+}
+
+/** What is planed off for a sliver, ticks; 0 where a plane should not, or the last rip would be planed as well for it. */
+function planedOff(thin: number, { problem }: Shop): number {
+  const { shaving, ripLoss, display } = problem;
+  const mark = display?.unit === 'in' ? INCH_MARK : MARK;
+  const off = Math.ceil((thin + CLEAR) / mark) * mark;
+  return off <= shaving && ripLoss + thin - off > shaving ? off : 0;
+}
+
+/** Strips that a piece becomes, waste left out. */
+function strips(tree: CutTree): number {
+  if (isRip(tree)) return strips(tree.a) + strips(tree.b);
+  return tree === null ? 0 : 1;
 }
 
 function marked(
