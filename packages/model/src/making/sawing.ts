@@ -25,6 +25,11 @@ function chooseWood(making: Making): StepText {
       'Let the boards lie where they will be worked until their moisture no longer changes, and measure it. Write down where it settles: the step that measures the stack has a table of what the slats then want to swell into.',
       `Parts ${clear.join(', ')} want clear wood: no knots, grain no steeper than 1 in 15. A slat with a knot breaks when it is bent.`,
       ...(job.site.where === 'outdoors' ? ['Heartwood for every part: sapwood rots, whatever the wood.'] : []),
+      ...(panels.some(isBetween)
+        ? [
+            'Measure every opening once more before a rail is cut, its width at foot, middle and head and both diagonals: the least width counts, and a post that leans takes from it.',
+          ]
+        : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [
@@ -32,6 +37,12 @@ function chooseWood(making: Making): StepText {
       ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
     ],
   };
+}
+
+/** Whether a panel goes between what stands already. */
+function isBetween({ opening, details }: Panel): boolean {
+  const onPosts = details.use === 'screen' && details.mounting === 'posts';
+  return opening !== undefined || onPosts || details.use === 'guard' || details.use === 'gate';
 }
 
 function rip(making: Making): StepText {
@@ -59,7 +70,7 @@ function rip(making: Making): StepText {
     text: [
       ...sheetsText(making),
       'Rough or bowed boards are crosscut before they are planed or dressed, length by length: a long bowed one loses its thickness before it comes clean.',
-      'Try each setting on a scrap and measure the strip, not the fence scale. Slats have to be alike: a small difference adds up over all courses.',
+      'Try each setting on a scrap and measure the strip with a caliper, not the fence scale. Slats have to be alike: a small difference adds up over all courses.',
       ...trialTexts(panels),
     ],
     figures: [
@@ -106,11 +117,11 @@ function crosscut(making: Making): StepText {
     cautions:
       short.length > 0
         ? [
-            `Part ${short.map(({ letter }) => letter).join(', ')} is short: crosscut it last, never holding it by hand. Clamp the stick to the mitre fence for every cut, against a stop block that ends before the blade. Where less than ${roundIn(making, 300, '12')} of the stick would be left beside the piece, screw or clamp the stick to a longer carrier first.`,
+            `${short.length > 1 ? 'Parts' : 'Part'} ${short.map(({ letter }) => letter).join(', ')} ${short.length > 1 ? 'are' : 'is'} short: crosscut last, never holding by hand. Clamp the stick to the mitre fence for every cut, against a stop block that ends before the blade. Where less than ${roundIn(making, 300, '12')} of the stick would be left beside the piece, screw or clamp the stick to a longer carrier first.`,
           ]
         : [],
     text: [
-      `Square one end, then cut to a stop. Slats: square ends, all${ofOne} from one setting. Their length reckons with what the bend takes up and with clearance at both ends.`,
+      `Square one end, then cut to a stop. Slats: square ends, all${ofOne} from one setting, the last piece of a strip too. Their length reckons with what the bend takes up and with clearance at both ends.`,
       `Leave ${stops ? 'stiles, staves and stop strips' : 'stiles and staves'} over length: they are trimmed to the measured stack.`,
     ],
     figures: [

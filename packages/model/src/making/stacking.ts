@@ -94,7 +94,11 @@ function cutToStack(making: Making): StepText {
       ...partFigures({ ...making, parts: strips }, ['cover strip'], (part) =>
         [part.thickness, part.width].map(fine).join(' x '),
       ),
-      ...eachPanel(panels, 'room over the stack, as planned', (panel) => roomText(panel, fine)),
+      ...eachPanel(
+        panels,
+        `room over the stack${panels.some(({ asBuilt }) => asBuilt) ? '' : ', as planned'}`,
+        (panel) => roomText(panel, fine),
+      ),
     ],
   };
 }

@@ -50,7 +50,7 @@ export function weave(making: Making): StepText {
           ]
         : []),
       'Do not push a slat aside to slip a stave in afterwards: that bends it more for a moment.',
-      'Check every course against its mark on both stiles before the next one. Move it by hand while it still can be moved; change a slat that is too high or too low to come to its mark.',
+      `Check every course against its mark on both stiles before the next one. Move it by hand while it still can be moved; where it stays more than ${roundIn(making, 1.5, '1/16')} off, take another slat, higher or lower.`,
       'The ends lie free, with clearance at both stiles: share it, and never drive an end in. A slat that is too long bows.',
       ...(flying.length > 0
         ? [

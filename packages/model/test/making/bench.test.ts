@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
-import { type Step, screwSchedule } from '../../src/index.ts';
+import { type CutPlan, makingOrder, partsOf, type Step, screwSchedule, solve } from '../../src/index.ts';
 import { growthRoom, roomsByMoisture } from '../../src/making/room.ts';
-import { inches, panelOf } from '../support.ts';
+import { inches, jobOf, panelOf } from '../support.ts';
 import { place, said, stepsOf } from './steps.ts';
 
 describe('makingOrder, what the bench asks', () => {
@@ -92,6 +92,29 @@ describe('makingOrder, what the bench asks', () => {
     expect(text(steps, /^Bore/)).toMatch(/No pilots yet/);
     expect(text(steps, /Dry fit/)).toMatch(/Drill the pilots of the corners through the holes of the rails/);
     expect(text(steps, /^Ease/)).not.toMatch(/arrises? of (?:staves and )?slats/);
+  });
+
+  test('an opening is measured again before a rail is cut; a panel on its own has none', () => {
+    expect(text(stepsOf({ use: 'guard' }), /^Choose/)).toMatch(/Measure every opening once more before a rail is cut/);
+    expect(text(stepsOf({ use: 'divider' }), /^Choose/)).not.toMatch(/opening/);
+  });
+
+  test('a short piece is clamped, on a carrier where little of the stick is left', () => {
+    const blocks = stepsOf({ screen: { mounting: 'blocks' } });
+    expect(blocks[place(blocks, /^Crosscut/)]?.cautions.join()).toMatch(
+      /Clamp the stick to the mitre fence.*less than 12 in of the stick.*longer carrier/,
+    );
+  });
+
+  test('cut sheets that leave a part out are followed for the others', () => {
+    const job = jobOf({ size: { width: '44 1/2', height: 52 } });
+    const panels = solve(job);
+    const parts = partsOf(panels, job);
+    const tree = { part: 'A' } as const;
+    const plan = { status: 'impossible', boards: [{ tree }], fences: [] } as unknown as CutPlan;
+    const steps = makingOrder(job, { panels, parts, plan });
+    expect(text(steps, /^Rip/)).toMatch(/The cut sheets leave out parts B, stile; C, stave; D, slat/);
+    expect(text(steps, /^Rip/)).not.toMatch(/no cut sheets|A, rail/);
   });
 
   test('no word of strips where there are none', () => {
