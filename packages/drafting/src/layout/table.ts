@@ -4,6 +4,7 @@ import type { Anchor, Box, Drawing, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Weight } from '../pen.ts';
+import { balanced } from './balance.ts';
 import { held, lines } from './lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from './style.ts';
 import { TooLarge } from './toolarge.ts';
@@ -37,6 +38,8 @@ export interface TableOptions {
   readonly foot?: readonly Cell[];
   /** Widest the whole table may be, mm; as wide as it asks unless given. */
   readonly width?: number;
+  /** Columns that have to be narrowed share the width so that rows come out low; else by what they ask for. */
+  readonly balance?: boolean;
 }
 
 /** Clear space in a cell beside and above its content, mm. */
@@ -88,7 +91,7 @@ export function tablePages(options: TableOptions & { readonly height: number }):
 const isText = (cell: Cell): cell is string => typeof cell === 'string';
 
 /** Width of each column with its padding: what it asks for, narrowed towards its longest word where the table is too wide. */
-function columnWidths({ columns, rows, foot, width = Infinity, title }: TableOptions): number[] {
+function columnWidths({ columns, rows, foot, width = Infinity, title, balance = false }: TableOptions): number[] {
   const all = [...rows, ...(foot ? [foot] : [])];
   const asked = columns.map((column, c) => {
     const cells = all.map((row) => row[c] ?? '');
@@ -110,6 +113,22 @@ function columnWidths({ columns, rows, foot, width = Infinity, title }: TableOpt
   const most = asked.reduce((sum, one) => sum + one.most, 0);
   if (least > room + 1e-6)
     throw new TooLarge(title, `${Math.ceil(least + width - room)} mm wide, room for ${Math.floor(width)} mm`);
+  if (balance && most > room) {
+    const weights: Weight[] = [
+      'semibold',
+      ...rows.map((): Weight => 'regular'),
+      ...(foot ? ['semibold' as const] : []),
+    ];
+    const texts = (c: number): string[] =>
+      [columns.map(({ title: head }) => head), ...all].map((row) => {
+        const cell = row[c] ?? '';
+        return isText(cell) ? cell : '';
+      });
+    return balanced(
+      asked.map((one, c) => ({ ...one, texts: texts(c), weights })),
+      room,
+    ).map((one) => one + 2 * PAD_U);
+  }
   const share = most > room ? (room - least) / (most - least) : 1;
   // A hundredth to spare, so that a text as wide as its column does not wrap for rounding.
   return asked.map((one) => one.least + (one.most - one.least) * share + 2 * PAD_U + (most > room ? 0 : 0.01));

@@ -149,8 +149,8 @@ function ordinal(n: number): string {
 function stageKey(stage: Stage, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
   const { piece, axis, rips: own, regions, planed } = stage;
   const made = own.map((i) => [numberOf(rips[i] as Rip), rips[i]?.at]);
-  const become = regions.map(({ letters, stage: next }): unknown =>
-    next === undefined ? letters : stageKey(stages[next] as Stage, { rips, stages } as RippedLength, numberOf),
+  const become = regions.map(({ letters, kept, stage: next }): unknown =>
+    next === undefined ? [letters, kept] : stageKey(stages[next] as Stage, { rips, stages } as RippedLength, numberOf),
   );
   return JSON.stringify([Math.round(piece.width * 1e4), Math.round(piece.height * 1e4), axis, made, become, planed]);
 }

@@ -40,7 +40,8 @@ const BESIDE = 12;
 
 /**
  * A piece seen from its left end as it lies on the saw before its first rip: strips with their letters, blanks with the
- * setting at which they are ripped again, blades to scale with the numbers of their settings above, waste crossed out.
+ * setting at which they are ripped again, blades to scale with the numbers of their settings above, waste crossed out,
+ * leftovers named `keep`.
  * Fence and thin-rip stop stand beside it where all rips have them on the same side.
  */
 export function stageView({ ripped, stage, ratio, numberOf }: StageViewOptions): Picture {
@@ -83,14 +84,17 @@ function onSaw({ axis, piece }: Stage, ratio: number): (box: SectionBox) => Box 
 }
 
 /** Letters of a strip, or where a blank is ripped again. */
-function nameOf({ letters, stage }: Region, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
+function nameOf(region: Region, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
+  const { letters, stage, kept } = region;
+  if (kept) return 'keep';
   if (stage === undefined) return lettersText(letters);
   return `rip at ${numberOf(rips[stages[stage]?.rips[0] as number] as Rip)}`;
 }
 
 const leastSide = ({ u0, v0, u1, v1 }: Box): number => Math.min(u1 - u0, v1 - v0);
 
-const isWaste = ({ letters, stage }: Region): boolean => letters.length === 0 && stage === undefined;
+const isWaste = ({ letters, stage, kept }: Region): boolean =>
+  letters.length === 0 && stage === undefined && kept === undefined;
 
 function isNamedWaste(region: Region, box: Box): boolean {
   return isWaste(region) && leastSide(box) < CROSSED && leastSide(box) >= DUST;
@@ -98,7 +102,8 @@ function isNamedWaste(region: Region, box: Box): boolean {
 
 function face(region: Region, box: Box): Mark[] {
   const outline = rectangle(box);
-  const { letters } = region;
+  const { letters, kept } = region;
+  if (kept) return [stroke('keep', outline), stroke('edge-light', outline)];
   if (!isWaste(region)) return [stroke('wood', outline, letters[0]), stroke('edge-light', outline, letters[0])];
   if (leastSide(box) < CROSSED) return [stroke('waste', outline)];
   return [

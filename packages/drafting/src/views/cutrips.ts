@@ -65,6 +65,7 @@ export function ripTable(
       { title: 'Gives' },
     ],
     rows,
+    balance: true,
     width,
     height,
   });

@@ -33,6 +33,8 @@ export interface Rip {
   /** The piece between fence and blade, and what it is. */
   readonly off: SectionBox;
   readonly offIs: readonly string[] | 'waste' | 'more';
+  /** Set where what comes off is a leftover to keep. */
+  readonly offKept?: true;
   /** Where `off` is ripped again: the rip that does it first. */
   readonly again?: number;
   /** Finished size of what remains beyond the blade, along the cut, waste or not. */
@@ -83,6 +85,8 @@ export interface Region {
   readonly planed: readonly Planed[];
   /** Index of the stage that a blank becomes. */
   readonly stage?: number;
+  /** Set where it is no part and no waste but a leftover to keep. */
+  readonly kept?: true;
 }
 
 /** Reads a ripped length out of its tree: every rip, strip and blank in its place. A RangeError as for `boardCuts`. */
@@ -102,7 +106,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const { node, piece, planed } = planedFirst(tree, from, saw);
     if (!isRip(node)) {
       strip(node, piece);
-      return { box: from, letters: lettersOf(node), planed };
+      return { box: from, letters: lettersOf(node), planed, ...(isKept(node) ? { kept: true } : {}) };
     }
     const at = stages.length;
     const stage = { from, planed, piece, axis: node.axis, rips: [] as number[], regions: [] as Region[] };
@@ -121,7 +125,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const side = tree.axis === 'width' ? 'width' : 'height';
     const becomes = planedFirst(tree.a, off, saw).node;
     const remains = planedFirst(tree.b, rest, saw).node;
-    const offIs = becomes === null ? 'waste' : isRip(becomes) ? 'more' : lettersOf(becomes);
+    const offIs = becomes === null || isKept(becomes) ? 'waste' : isRip(becomes) ? 'more' : lettersOf(becomes);
     const index = rips.push({
       axis: tree.axis,
       at: tree.at,
@@ -132,6 +136,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
       off,
       offIs,
       ...(offIs === 'more' ? { again: rips.length + 1 } : {}),
+      ...(isKept(becomes) ? { offKept: true } : {}),
       rest: rest[side],
       restIs: isRip(remains) ? [] : lettersOf(remains),
       shaving: blade[side] < saw.ripKerf - NOTHING,
@@ -149,6 +154,10 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
   };
   become(root, box, undefined);
   return { length, box, rips, strips, stages };
+}
+
+function isKept(tree: CutTree): boolean {
+  return tree !== null && 'left' in tree;
 }
 
 function isRip(tree: CutTree): tree is RipTree {

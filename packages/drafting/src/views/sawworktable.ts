@@ -128,6 +128,7 @@ export function ripWork(title: string, settings: readonly RipSetting[], context:
       { title: 'Mind' },
     ],
     rows,
+    balance: true,
     width,
     height,
   });

@@ -1,53 +1,102 @@
 import { type Drawing, fractions, tablePages } from '@wattlewright/drafting';
-import { drillText, formatLength, gluedStrips, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
+import { gluedStrips, type Panel, type ScrewRow, type Settled, screwSchedule } from '@wattlewright/model';
+import { bitsText } from './bits.ts';
+
+/** What a row of the table says of one panel. */
+interface Entry {
+  readonly joint: string;
+  readonly name: string;
+  readonly count: string;
+  readonly drill: string;
+  readonly where: string;
+  readonly watch: string;
+}
 
 /** Screws and pins by joint: which, how many, what to drill, where, and what to watch; panels alike share a row. */
 export function screwTable(
   { job, panels }: Settled,
   room: { readonly width: number; readonly height: number },
 ): Drawing[] {
-  const rows = new Map<string, { cells: string[]; panels: string[] }>();
-  for (const panel of panels) {
-    for (const row of screwSchedule(panel)) {
-      const { joint, name, count, material, where, remark } = row;
-      const cells = [joint, `${name}, ${material}`, `${count}`, bitsText(row, job), where, remark ?? ''].map(fractions);
-      const key = cells.join('|');
-      rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
-    }
+  const screws = panels.flatMap((panel) =>
+    screwSchedule(panel).map((row) => ({ panel, entry: screwEntry(row, panel) })),
+  );
+  const glued = panels.flatMap((panel) =>
+    gluedStrips(panel).map(({ joint, where, why }) => ({
+      panel,
+      entry: { joint, name: 'glue alone', count: '', drill: '', where, watch: why },
+    })),
+  );
+  const rows = new Map<string, { panel: string; entry: Entry }[]>();
+  for (const { panel, entry } of [...screws, ...glued]) {
+    const { joint, name, drill, where, watch } = entry;
+    // Rows that differ in places and counts alone are one row.
+    const key = [joint, name, drill, watch, startOf(where)].join('|');
+    rows.set(key, [...(rows.get(key) ?? []), { panel: panel.name, entry }]);
   }
-  for (const panel of panels) {
-    for (const { joint, where, why } of gluedStrips(panel)) {
-      const cells = [joint, 'glue alone', '', '', where, why].map(fractions);
-      const key = cells.join('|');
-      rows.set(key, { cells, panels: [...(rows.get(key)?.panels ?? []), panel.name] });
-    }
-  }
-  const all = [...rows.values()];
-  if (all.length === 0) return [];
+  if (rows.size === 0) return [];
+  const many = panels.length > 1;
   return tablePages({
     name: 'screws',
     title: `Screws and pins by joint (sizes in ${job.display.unit === 'in' ? 'inches' : 'mm'})`,
     alt: 'Every joint with its screws or pins, what to drill, where they go and what to watch.',
     columns: [
-      { title: 'Joint', width: 26 },
-      { title: 'Screw or pin', width: 34 },
+      { title: 'Joint' },
+      { title: 'Screw or pin' },
       { title: 'Each panel', align: 'right' },
-      { title: 'Drill', width: 36 },
+      { title: 'Drill' },
       { title: 'Where' },
-      { title: 'Watch', width: 40 },
-      ...(panels.length > 1 ? [{ title: 'Panels', width: 24 }] : []),
+      { title: 'Watch' },
+      ...(many ? [{ title: 'Panels' }] : []),
     ],
-    rows: all.map(({ cells, panels: names }) => [
-      ...cells,
-      ...(panels.length > 1 ? [names.length === panels.length ? 'all' : names.join(', ')] : []),
-    ]),
+    rows: [...rows.values()].map((alike) => {
+      const [{ joint, name, drill, watch }] = alike.map(({ entry }) => entry) as [Entry, ...Entry[]];
+      const names = [...new Set(alike.map(({ panel }) => panel))];
+      const cells = [joint, name, countsText(alike), drill, placesText(alike), watch].map(fractions);
+      return many ? [...cells, names.length === panels.length ? 'all' : names.join(', ')] : cells;
+    }),
+    balance: true,
     ...room,
   });
 }
 
-/** The bits of one joint: the counterbore first, since nothing can be bored centred after the others. */
-function bitsText({ holes, plug }: ScrewRow, { display }: Settled['job']): string {
-  const bit = (drill: NonNullable<ScrewRow['holes']>['pilot']) => drillText(drill, display.unit);
-  const sunk = plug ? `first ${bit(plug.drill)}, ${formatLength(plug.depth, display)} deep, plugged after; ` : '';
-  return `${sunk}pilot ${bit(holes.pilot)}${holes.clearance ? `, clearance ${bit(holes.clearance)}` : ''}`;
+function screwEntry(row: ScrewRow, panel: Panel): Entry {
+  const { joint, name, material, count, where, remark = '' } = row;
+  return {
+    joint,
+    name: `${name}, ${material}`,
+    count: `${count}`,
+    drill: bitsText(row, panel),
+    where,
+    watch: remark,
+  };
+}
+
+/** A sentence of places up to its figures: `along the middle of the cap, from its left end: `. */
+function startOf(where: string): string {
+  const at = where.lastIndexOf(': ');
+  return at < 0 ? where : where.slice(0, at + 2);
+}
+
+type Alike = readonly { readonly panel: string; readonly entry: Entry }[];
+
+/** How many in each panel: one figure, or panel by panel. */
+function countsText(alike: Alike): string {
+  return byPanel(alike, ({ count }) => count, '\n');
+}
+
+/** The places: the sentence once, and its figures panel by panel where they differ. */
+function placesText(alike: Alike): string {
+  const start = startOf(alike[0]?.entry.where ?? '');
+  const figures = byPanel(alike, ({ where }) => where.slice(start.length), '\n');
+  return `${start}${figures.includes('\n') ? '\n' : ''}${figures}`;
+}
+
+function byPanel(alike: Alike, figureOf: (entry: Entry) => string, between: string): string {
+  const found = new Map<string, string[]>();
+  for (const { panel, entry } of alike) {
+    const figure = figureOf(entry);
+    found.set(figure, [...(found.get(figure) ?? []), panel]);
+  }
+  if (found.size === 1) return [...found.keys()].join('');
+  return [...found].map(([figure, panels]) => `${panels.join(', ')}: ${figure}`).join(between);
 }
