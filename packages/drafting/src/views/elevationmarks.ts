@@ -118,7 +118,7 @@ export function detailTargets(front: Front): NoteTarget[] {
   return onElevation(front).flatMap((detail): NoteTarget[] => {
     if (isLeft(front, detail)) return [];
     const [u, v] = front.at(detail.at.x, detail.at.y);
-    return [{ at: [u + detail.radius, v], text: `Detail ${detail.letter}`, end: 'arrow' }];
+    return [{ at: [u + detail.radius, v], text: `see ${detail.letter}`, end: 'arrow' }];
   });
 }
 

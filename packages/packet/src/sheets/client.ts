@@ -13,11 +13,8 @@ import {
 import type { Panel, Settled } from '@wattlewright/model';
 
 import { clientBlocks, stopsOf } from './clienttexts.ts';
-import { makeOf, namesText } from './makes.ts';
+import { type Alike, grouped, makeOf, namedAfterAll, namesText } from './makes.ts';
 import { onPaper, type PacketLayout, type Page, sheetsOf } from './page.ts';
-
-/** Panels alike in all but their names, which share one sheet. */
-type Alike = readonly [Panel, ...Panel[]];
 
 /**
  * One sheet for the client for each make of panel: how it looks, how large it is, of what, how heavy, and lines to sign on.
@@ -32,15 +29,6 @@ function inRuns({ job, panels }: Settled): Alike[][] {
   const runOf = ({ name }: Panel): number => job.runs.findIndex((run) => run.panels.includes(name));
   const keyOf = (panel: Panel): string => (runOf(panel) < 0 ? makeOf(panel) : `run ${runOf(panel)}`);
   return grouped(panels, keyOf).map((group) => grouped(group, makeOf));
-}
-
-function grouped(panels: readonly Panel[], keyOf: (panel: Panel) => string): Alike[] {
-  const groups = new Map<string, Alike>();
-  for (const panel of panels) {
-    const group = groups.get(keyOf(panel));
-    groups.set(keyOf(panel), group ? [...group, panel] : [panel]);
-  }
-  return [...groups.values()];
 }
 
 function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Layout[] {
@@ -70,15 +58,7 @@ function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Lay
 
 /** The front view, under the names of all that look so. */
 function viewOf(alike: Alike, { parts }: Settled): ViewMaker {
-  const [panel] = alike;
-  const view = elevationMaker(panel, { parts, detail: 'client' });
-  return {
-    ...view,
-    make: (scale) => {
-      const drawing = view.make(scale);
-      return { ...drawing, title: drawing.title.replace(panel.name, () => namesText(alike)) };
-    },
-  };
+  return namedAfterAll(elevationMaker(alike[0], { parts, detail: 'client' }), alike);
 }
 
 /** Shares of the sheet's height for the view, tried until the notes stand on the same sheet. */

@@ -1,23 +1,17 @@
-import {
-  arrangeLayouts,
-  backMakers,
-  type Drawing,
-  elevationMaker,
-  fit,
-  type Layout,
-  openingMakers,
-  panelNotes,
-  runMaker,
-  sideMaker,
-} from '@wattlewright/drafting';
+import { arrangeLayouts, type Layout, runMaker } from '@wattlewright/drafting';
 import { layRuns, type Panel, type Settled } from '@wattlewright/model';
 
+import { elevationLayouts } from './elevations.ts';
 import { insideLayouts, insideOf, planLayouts, planOf } from './inside.ts';
+import { type Alike, grouped, makeOf, namesText } from './makes.ts';
 import { onPaper, type PacketLayout, type Page } from './page.ts';
 
 /** The shop drawings: each run as a whole, then each panel with its elevation, sections and details. */
 export function shopSheets(settled: Settled, page: Page): PacketLayout[] {
-  return [...runSheets(settled, page), ...settled.panels.flatMap((panel) => panelSheets(panel, settled, page))];
+  return [
+    ...runSheets(settled, page),
+    ...grouped(settled.panels, makeOf).flatMap((alike) => panelSheets(alike, settled, page)),
+  ];
 }
 
 function runSheets({ job, panels, parts }: Settled, page: Page): PacketLayout[] {
@@ -31,48 +25,47 @@ function runSheets({ job, panels, parts }: Settled, page: Page): PacketLayout[] 
   );
 }
 
-function panelSheets(panel: Panel, settled: Settled, page: Page): PacketLayout[] {
-  const { parts, panels } = settled;
+/** The sheets of panels of one make, which are drawn once. */
+function panelSheets(make: Alike, settled: Settled, page: Page): PacketLayout[] {
+  const { panels } = settled;
+  const [panel] = make;
   // Panels that are alike inside have their sections and details drawn once, for the first of them.
   const first = panels.find((other) => insideOf(other) === insideOf(panel)) as Panel;
-  const planFirst = panels.find((other) => planOf(other) === planOf(panel)) as Panel;
-  const sheets = (what: string, layouts: (on: Page) => Layout[]): PacketLayout[] =>
-    onPaper(page, (on) => layouts(on).map((layout) => ({ ...layout, subject: what })));
-  const like = first === panel ? {} : { like: first.name, ownPlan: planFirst === panel };
-  const outside = sheets(`${panel.name}: elevations`, (on) => elevationLayouts(panel, settled, { on, ...like }));
-  const named = (others: readonly Panel[]): string => others.map(({ name }) => name).join(', ');
-  const also = (same: (other: Panel) => boolean): string => {
-    const others = panels.filter((other) => other !== panel && same(other));
-    return others.length === 0 ? panel.name : `${panel.name}, also ${named(others)}`;
+  const like = first === panel ? {} : { like: first.name, ownPlan: planOf(panel) !== planOf(first) };
+  const outside = subjectSheets(`${namesText(make)}: elevations`, page, (on) =>
+    elevationLayouts(make, settled, { on, ...like }),
+  );
+  return first === panel ? [...outside, ...insideSheets(panel, settled, page)] : outside;
+}
+
+/** Sections and details of a panel and of all that are alike inside; after them the sections in plan of those that differ in it. */
+function insideSheets(panel: Panel, { parts, panels }: Settled, page: Page): PacketLayout[] {
+  const same = panels.filter((other) => insideOf(other) === insideOf(panel));
+  const plans = [...new Set(same.map(planOf))].map((plan) => same.filter((other) => planOf(other) === plan));
+  const [own, ...others] = plans.map((group) => ({ panel: group[0] as Panel, named: namesText(group) }));
+  const also =
+    same.length === 1
+      ? ''
+      : `, also ${same
+          .slice(1)
+          .map(({ name }) => name)
+          .join(', ')}`;
+  const inside = {
+    parts,
+    alike: same.slice(1),
+    ...(others.length > 0 && own && { named: own.named }),
   };
-  if (first !== panel) {
-    if (planFirst !== panel) return outside;
-    const names = also((other) => planOf(other) === planOf(panel));
-    return [...outside, ...sheets(`${names}: section in plan`, (on) => planLayouts(panel, parts, on))];
-  }
-  const alike = panels.filter((other) => other !== panel && insideOf(other) === insideOf(panel));
-  const names = also((other) => insideOf(other) === insideOf(panel));
-  return [...outside, ...sheets(`${names}: sections and details`, (on) => insideLayouts(panel, { parts, alike }, on))];
+  return [
+    ...subjectSheets(`${panel.name}${also}: sections and details`, page, (on) => insideLayouts(panel, inside, on)),
+    ...(others.length === 0
+      ? []
+      : subjectSheets(`${others.map(({ named }) => named).join('; ')}: sections in plan`, page, (on) =>
+          planLayouts(others, parts, on),
+        )),
+  ];
 }
 
-/** The panel from outside, and what is to be known of it beside. */
-function elevationLayouts(
-  panel: Panel,
-  { parts, job }: Settled,
-  { on: page, ...like }: { readonly on: Page; readonly like?: string; readonly ownPlan?: boolean },
-): Layout[] {
-  const { paper, unit } = page;
-  const finish = job.finish.kind === 'none' ? 'none' : `${job.finish.name}, ${job.finish.coats} coats`;
-  const front = elevationMaker(panel, { parts });
-  // The side view stands at the front view's scale, so that heights read across.
-  const atMost = fit(front, [...page.wide.rooms, ...page.upright.rooms], unit)?.scale ?? 1;
-  const side = { ...sideMaker(panel, { parts }), atMost };
-  const back = backMakers(panel, parts).map((maker) => ({ ...maker, atMost }));
-  const inPlace = openingMakers(panel, parts).map((maker) => ({ ...maker, atMost: atMost / 2 }));
-  const items = [front, ...back, side, ...inPlace, untitled(panelNotes(panel, { finish, ...like }))];
-  return arrangeLayouts(items, { paper, unit });
-}
-
-function untitled(drawing: Drawing): Drawing {
-  return { ...drawing, title: '' };
+/** The sheets of a panel, each named by its subject. */
+function subjectSheets(subject: string, page: Page, layouts: (on: Page) => Layout[]): PacketLayout[] {
+  return onPaper(page, (on) => layouts(on).map((layout) => ({ ...layout, subject })));
 }
