@@ -5,6 +5,7 @@ import { completeJob } from './complete.ts';
 import type { JobFile } from './file.ts';
 import type { Job } from './job.ts';
 import { nearestWord } from './nearest.ts';
+import { notYaml } from './notyaml.ts';
 import { type FieldPath, JobError, type Problem, pathText } from './problem.ts';
 import { jobFileSchema, jobSchema } from './schema.ts';
 
@@ -28,18 +29,7 @@ export function readJob(text: string, file = ''): Job {
   const lines = new LineCounter();
   const document = parseDocument(text, { lineCounter: lines, merge: true, version: '1.2' });
   const locate = (path: FieldPath, key?: string) => position(document, lines, path, key);
-  if (document.errors.length > 0) {
-    const problems = document.errors.map((error): Problem => {
-      const at = error.linePos?.[0];
-      return {
-        ...(at ? { line: at.line, column: at.col } : {}),
-        path: '',
-        found: '',
-        message: `not YAML: ${error.message.split(' at line')[0]}`,
-      };
-    });
-    throw new JobError(problems, file);
-  }
+  if (document.errors.length > 0) throw new JobError(notYaml(document.errors, text), file);
   const raw = plainData(document, file);
   const unit: Unit = raw !== null && typeof raw === 'object' && (raw as { unit?: unknown }).unit === 'mm' ? 'mm' : 'in';
   const read = jobFileSchema(unit).safeParse(raw);
@@ -49,8 +39,11 @@ export function readJob(text: string, file = ''): Job {
   }
   const { job, faults } = completeJob(read.data as JobFile);
   if (faults.length > 0) {
-    const problems = faults.map(({ path, message }) => ({ path, message, found: shown(valueAt(raw, path)) }));
-    throw new JobError(placed(problems, locate), file);
+    const problems = faults.map(({ path: full, message }) => {
+      const path = writtenPath(raw, full);
+      return { path, message, found: shown(valueAt(raw, path)) };
+    });
+    throw new JobError(placed(once(problems), locate), file);
   }
   return job;
 }
@@ -68,6 +61,19 @@ export function locateProblems(error: JobError, text: string, file = ''): JobErr
     return { ...problem, ...position(document, lines, steps) };
   });
   return new JobError(problems, file);
+}
+
+/** The path down to the value that is written short, such as `wood: larch` for `wood: { all: { wood: larch } }`. */
+function writtenPath(raw: unknown, path: FieldPath): FieldPath {
+  const short = path.findIndex((_, i) => {
+    const value = valueAt(raw, path.slice(0, i + 1));
+    return value !== null && value !== undefined && typeof value !== 'object';
+  });
+  return short < 0 ? path : path.slice(0, short + 1);
+}
+
+function once(faults: readonly Fault[]): Fault[] {
+  return [...new Map(faults.map((fault) => [`${pathText(fault.path)}|${fault.message}`, fault])).values()];
 }
 
 function plainData(document: Document, file: string): unknown {
@@ -127,14 +133,22 @@ function problemsOf(issue: z.core.$ZodIssue, raw: unknown, above: FieldPath): Fa
   if (choices) {
     const near = typeof value === 'string' ? nearestWord(value, choices.map(String)) : undefined;
     const hint = near ? `; did you mean ${near}?` : '';
-    return [{ path, found, message: `expected ${choices.map(String).join(', ')}${hint}` }];
+    return [{ path, found, message: `expected ${either(choices)}${hint}` }];
   }
+  if (issue.code === 'invalid_type' && path.length === 0)
+    return [{ path, found: value === null ? 'nothing' : found, message: NO_JOB }];
   if (issue.code === 'invalid_type') return [{ path, found, message: `expected ${kindOf(issue)}` }];
   return [{ path, found, message: issue.message }];
 }
 
 function unionChoices(issue: z.core.$ZodIssueInvalidUnion): readonly unknown[] | undefined {
   return (issue as { options?: readonly unknown[] }).options;
+}
+
+const NO_JOB = 'expected a job: fields such as job, unit and panels, each on a line of its own with a colon';
+
+function either(choices: readonly unknown[]): string {
+  return [choices.slice(0, -1).map(String).join(', '), String(choices.at(-1))].filter(Boolean).join(' or ');
 }
 
 const KINDS: Readonly<Record<string, string>> = {
@@ -153,8 +167,8 @@ function kindOf(issue: z.core.$ZodIssue): string {
 
 function kindWanted(issue: z.core.$ZodIssue): string {
   if (issue.code === 'invalid_union' && issue.errors.length === 0)
-    return `: expected ${unionChoices(issue)?.join(', ')}`;
-  if (issue.code === 'invalid_value') return `: expected ${issue.values.join(', ')}`;
+    return `: expected ${either(unionChoices(issue) ?? [])}`;
+  if (issue.code === 'invalid_value') return `: expected ${either(issue.values)}`;
   if (issue.code === 'invalid_union') return ': expected a length or text';
   return `: expected ${kindOf(issue)}`;
 }

@@ -3,6 +3,7 @@ import { formatLength, INCH, type Marks } from '../length.ts';
 import { woodNamed } from '../wood/species.ts';
 import type { Wood } from '../wood/wood.ts';
 import type { Assumptions } from './assume.ts';
+import { noSuchWood } from './completewood.ts';
 import type { Fault } from './context.ts';
 import type { JobFile, StockFile } from './file.ts';
 import type { FieldPath } from './problem.ts';
@@ -25,7 +26,7 @@ export function completeStock(
   const named =
     board.wood === undefined ? undefined : (woods.find(({ name }) => name === board.wood) ?? woodNamed(board.wood));
   if (board.wood !== undefined && !named)
-    faults.push({ path: [...at, 'wood'], message: 'no such wood in the table or in this job' });
+    faults.push({ path: [...at, 'wood'], message: noSuchWood(board.wood, woods) });
   if (board.wood === undefined && used.length > 1) {
     faults.push({ path: [...at, 'wood'], message: `say which wood this board is: the panels use ${used.join(', ')}` });
   }

@@ -103,8 +103,8 @@ saw: { kerf: -1/8 }
   });
 
   test.each<[string, string, string]>([
-    ['an unknown unit', MINIMAL.replace('unit: in', 'unit: cm'), 'expected in, mm'],
-    ['no unit', MINIMAL.replace('unit: in\n', ''), 'unit: missing: expected in, mm'],
+    ['an unknown unit', MINIMAL.replace('unit: in', 'unit: cm'), 'expected in or mm'],
+    ['no unit', MINIMAL.replace('unit: in\n', ''), 'unit: missing: expected in or mm'],
     ['no panel', 'job: x\nunit: in\npanels: []\n', 'at least one panel'],
     ['a panel with neither size nor opening', 'job: x\nunit: in\npanels: [{ name: a }]\n', 'give size'],
     ['both size and opening', MINIMAL.replace('size:', 'opening: { width: 50, height: 60 }\n    size:'), 'not both'],
@@ -132,10 +132,33 @@ saw: { kerf: -1/8 }
     ['a mark that no tape has', `${MINIMAL}mark: 1/12\n`, 'marks of an inch tape'],
     ['a date that is none', `${MINIMAL}date: 2026-02-30\n`, 'expected a date'],
     ['text that is not YAML', 'job: [', 'not YAML'],
-    ['a list instead of a job', '- 1\n', 'expected a group of fields'],
-    ['nothing', '', 'expected a group of fields'],
+    ['a list instead of a job', '- 1\n', 'expected a job: fields such as job, unit and panels'],
+    ['nothing', '', '(found nothing)'],
+    ['a wood of two names', MINIMAL.replace('size:', 'wood: oak\n    size:'), 'name one of white oak'],
+    [
+      'a board of no wood',
+      `${MINIMAL}stock: [{ thickness: 1, width: 4, length: 96, wood: oka }]\n`,
+      'no such wood: oka',
+    ],
+    ['a tab', MINIMAL.replace('    size', '\tsize'), 'indent by spaces'],
+    ['a field told twice', `${MINIMAL}unit: mm\n`, 'stands twice in its group (found unit: mm)'],
   ])('%s, saying what would do', (_, text, says) => {
     expect(problemsOf(text).message).toContain(says);
+  });
+
+  test('an unknown wood once, at the field that names it, long or short', () => {
+    for (const wood of ['wood: elven', 'wood: { all: elven }', 'wood: { all: { wood: elven, grade: clear } }']) {
+      const { problems } = problemsOf(MINIMAL.replace('size:', `${wood}\n    size:`));
+      expect(problems.map(({ found }) => found)).toEqual(['"elven"']);
+    }
+  });
+
+  test('where YAML breaks, the first place alone, with its line as written', () => {
+    const text = MINIMAL.replace('unit: in', 'unit in');
+    const { problems } = problemsOf(text);
+    expect(problems).toHaveLength(1);
+    expect(problems[0]).toMatchObject({ line: 2, found: 'unit in' });
+    expect(problems[0]?.message).toContain('a colon is missing');
   });
 
   test('a file past any job’s length, and aliases that multiply, without reading on', () => {
