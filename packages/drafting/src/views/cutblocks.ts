@@ -30,11 +30,10 @@ export interface CutInk {
 /** The blocks of one board: its head with the long view, rows for the strips, the end of each ripped length. */
 export function boardBlocks(cuts: BoardCuts, number: number, ink: CutInk): CutBlock[] {
   const groups = groupsOf(cuts.ripped);
-  const strips = { ...ink, keepFrom: ink.saw.keepFrom };
   return [
     longView(cuts, number, ink),
     ...abreast(
-      groups.flatMap(({ ripped, numbers }) => stripBlocks(ripped, numbers, strips)),
+      groups.flatMap(({ ripped, numbers }) => stripBlocks(ripped, numbers, ink)),
       ink.width,
     ),
     ...abreast(

@@ -85,16 +85,14 @@ function onSaw({ axis, piece }: Stage, ratio: number): (box: SectionBox) => Box 
 
 /** Letters of a strip, or where a blank is ripped again. */
 function nameOf(region: Region, { rips, stages }: RippedLength, numberOf: (rip: Rip) => number): string {
-  const { letters, stage, kept } = region;
-  if (kept) return 'keep';
-  if (stage === undefined) return lettersText(letters);
+  const { names, stage } = region;
+  if (stage === undefined) return lettersText(names);
   return `rip at ${numberOf(rips[stages[stage]?.rips[0] as number] as Rip)}`;
 }
 
 const leastSide = ({ u0, v0, u1, v1 }: Box): number => Math.min(u1 - u0, v1 - v0);
 
-const isWaste = ({ letters, stage, kept }: Region): boolean =>
-  letters.length === 0 && stage === undefined && kept === undefined;
+const isWaste = ({ names, stage }: Region): boolean => names.length === 0 && stage === undefined;
 
 function isNamedWaste(region: Region, box: Box): boolean {
   return isWaste(region) && leastSide(box) < CROSSED && leastSide(box) >= DUST;

@@ -1,5 +1,5 @@
 import { type CutTree, isPlaned } from '@wattlewright/model';
-import { type CrossCuts, crossCuts, lettersOf, NOTHING, type RipTree, type SawLosses } from './cutcross.ts';
+import { type CrossCuts, crossCuts, lettersOf, NOTHING, namesOf, type RipTree, type SawLosses } from './cutcross.ts';
 
 /** A rectangle in a board's section seen from the end: `x` along its width, `y` along its thickness, mm. */
 export interface SectionBox {
@@ -30,21 +30,21 @@ export interface Rip {
   readonly lies: SectionBox;
   /** What the blade takes, planed faces beside it left out. */
   readonly blade: SectionBox;
-  /** The piece between fence and blade, and what it is. */
+  /** The piece between fence and blade, and what it is: letters of its parts, `keep` for the rack. */
   readonly off: SectionBox;
   readonly offIs: readonly string[] | 'waste' | 'more';
-  /** Set where what comes off is a leftover to keep. */
-  readonly offKept?: true;
   /** Where `off` is ripped again: the rip that does it first. */
   readonly again?: number;
   /** Finished size of what remains beyond the blade, along the cut, waste or not. */
   readonly rest: number;
-  /** Letters of what remains where it is a strip at last; empty for waste, and where it is ripped on. */
+  /** What remains where it is a strip at last, as `offIs`; empty for waste, and where it is ripped on. */
   readonly restIs: readonly string[];
   /** Where what remains is ripped: the rip that does it first. */
   readonly next?: number;
   /** Set where less remains than the blade is thick, so that it runs half in the air. */
   readonly shaving: boolean;
+  /** Thickness of the loose sliver that falls beyond the blade, 0 where the blade runs along the very face, mm. */
+  readonly sliver?: number;
 }
 
 /** A length that is ripped, and what it is ripped into. */
@@ -79,8 +79,10 @@ export interface Stage {
 /** What lies between two blades of a stage. */
 export interface Region {
   readonly box: SectionBox;
-  /** Letters of a strip; empty for waste and for a blank. */
+  /** Letters of a strip; empty for waste, a blank and a leftover. */
   readonly letters: readonly string[];
+  /** What a strip is called by: its letters, and `keep` where some of it goes to the rack. */
+  readonly names: readonly string[];
   /** What is planed off the strip. */
   readonly planed: readonly Planed[];
   /** Index of the stage that a blank becomes. */
@@ -106,13 +108,19 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const { node, piece, planed } = planedFirst(tree, from, saw);
     if (!isRip(node)) {
       strip(node, piece);
-      return { box: from, letters: lettersOf(node), planed, ...(isKept(node) ? { kept: true } : {}) };
+      return {
+        box: from,
+        letters: lettersOf(node),
+        names: namesOf(node),
+        planed,
+        ...(isKept(node) ? { kept: true } : {}),
+      };
     }
     const at = stages.length;
     const stage = { from, planed, piece, axis: node.axis, rips: [] as number[], regions: [] as Region[] };
     stages.push(stage);
     row(node, piece, after, stage);
-    return { box: from, letters: [], planed: [], stage: at };
+    return { box: from, letters: [], names: [], planed: [], stage: at };
   };
   /** The rips of a stage one after the other, and what remains at the end. */
   const row = (
@@ -125,7 +133,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const side = tree.axis === 'width' ? 'width' : 'height';
     const becomes = planedFirst(tree.a, off, saw).node;
     const remains = planedFirst(tree.b, rest, saw).node;
-    const offIs = becomes === null || isKept(becomes) ? 'waste' : isRip(becomes) ? 'more' : lettersOf(becomes);
+    const offIs = becomes === null ? 'waste' : isRip(becomes) ? 'more' : namesOf(becomes);
     const index = rips.push({
       axis: tree.axis,
       at: tree.at,
@@ -136,10 +144,10 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
       off,
       offIs,
       ...(offIs === 'more' ? { again: rips.length + 1 } : {}),
-      ...(isKept(becomes) ? { offKept: true } : {}),
       rest: rest[side],
-      restIs: isRip(remains) ? [] : lettersOf(remains),
+      restIs: isRip(remains) ? [] : namesOf(remains),
       shaving: blade[side] < saw.ripKerf - NOTHING,
+      ...(tree.sliver === undefined ? {} : { sliver: tree.sliver }),
     });
     stage.rips.push(index - 1);
     const first = become(tree.a, off, index - 1);

@@ -142,8 +142,18 @@ function leftovers({ leftovers: rows }: CutPlan, { display, width, height }: Sho
     name: 'leftovers',
     title: 'Leftovers to keep',
     alt: `Leftovers for the rack: ${rows.map(({ name, count }) => `${count} of ${name}`).join(', ')}.`,
-    columns: [{ title: 'Off' }, { title: 'Length', align: 'right' }, { title: 'Count', align: 'right' }],
-    rows: rows.map(({ name, length, count }) => [name, lengthText(length, display), `${count}`]),
+    columns: [
+      { title: 'Off' },
+      { title: 'Section' },
+      { title: 'Length', align: 'right' },
+      { title: 'Count', align: 'right' },
+    ],
+    rows: rows.map(({ name, length, width: wide, thickness, count }) => [
+      name,
+      sectionText(wide, thickness, display),
+      lengthText(length, display),
+      `${count}`,
+    ]),
     width,
     height,
   });

@@ -23,7 +23,7 @@ const bought: CutPlan = planOf(
       { stock: 0, name: '2x4', length: 2438.4, count: 2, each: 11.5, total: 23 },
       { stock: 1, name: '2x6', length: 3048, count: 1, each: 13.95, total: 13.95 },
     ],
-    leftovers: [{ name: '2x4', length: 704.85, count: 2 }],
+    leftovers: [{ name: '2x4', length: 704.85, width: 88.9, thickness: 38.1, count: 2 }],
   },
 );
 
@@ -38,7 +38,7 @@ describe('shoppingTable', () => {
     );
     expect(rack).toEqual(expect.arrayContaining(['lath', '50', '2']));
     expect(screws).toEqual(expect.arrayContaining(['No. 8 x 2 1\u20442 in', '24']));
-    expect(left).toEqual(expect.arrayContaining(['27 3\u20444', '2']));
+    expect(left).toEqual(expect.arrayContaining(['1 1\u20442 × 3 1\u20442', '27 3\u20444', '2']));
     for (const { marks } of drawn) expect(faultsOf(marks)).toEqual([]);
   });
 

@@ -1,4 +1,4 @@
-import { formatLength, type Marks } from '../length.ts';
+import { fineMarks, formatLength, type Marks } from '../length.ts';
 import type { CutPlan, Shares } from './plan.ts';
 
 /** How a plan is told: lengths in the job's unit, money in the job's currency. */
@@ -93,8 +93,10 @@ export function planText(plan: CutPlan, options: PlanTextOptions): string[] {
       ? `Buy ${count} × ${name}`
       : `Buy ${count} × ${name} at ${each.toFixed(2)}: ${moneyText(total, currency)}`,
   );
+  const side = (size: number): string => formatLength(size, fineMarks(display));
   const kept = plan.leftovers.map(
-    ({ name, length, count }) => `Keep ${count} × ${formatLength(length, display, { named: true })} of ${name}`,
+    ({ name, length, width, thickness, count }) =>
+      `Keep ${count} × ${formatLength(length, display, { named: true })} of ${name}, ${side(thickness)} × ${side(width)}`,
   );
   return [
     summary(plan, options),

@@ -136,7 +136,7 @@ describe('planText', () => {
       'Of the wood: parts 60 %, dust 20 %, leftovers to keep 10 %, waste 10 %.',
       '8 rips at 2 fence distances, 1 crosscut.',
       'Buy 2 × 2x4 at 59.00: 118.00 USD',
-      'Keep 1 × 27 3/4 in of 2x4',
+      'Keep 1 × 27 3/4 in of 2x4, 1 1/2 × 3 1/2',
     ]);
   });
 
