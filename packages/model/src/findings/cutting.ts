@@ -6,7 +6,7 @@ import { partsToCut } from '../parts/inhand.ts';
 import type { Part } from '../parts/part.ts';
 import { woodNames } from '../wood/species.ts';
 import type { Rule } from './rule.ts';
-import { lengthText, unlikeLengths } from './words.ts';
+import { sentence, unlikeLengths } from './words.ts';
 
 /**
  * Strips thinner than this, mm, are ripped against a stop on the free side of the blade, never between blade and fence:
@@ -94,30 +94,31 @@ export const cuttingRules: readonly Rule[] = [
     judge: ({ plan, parts, job }) => {
       if (plan?.status !== 'impossible') return [];
       const { refusal } = plan;
-      const part = parts.find(({ letter }) => letter === refusal?.part);
-      const reason = refusal?.reason ?? 'supply';
-      const lacks = REFUSED[reason];
-      const show = (length: number) => lengthText(length, job.display);
-      const { shortestRip, narrowestRip, deepest } = job.saw;
-      const more =
-        reason === 'minRip'
-          ? [
-              `Nothing is ripped that is shorter than ${show(shortestRip)} or narrower than ${show(narrowestRip)}${deepest === undefined ? '' : `, or where the blade must reach deeper than ${show(deepest)}`}`,
-            ]
-          : part
-            ? []
-            : [refusal?.text ?? 'Some part is left over'];
+      const short = new Set(refusal?.short?.map(({ part }) => part) ?? []);
+      const left = parts.filter(
+        ({ letter }) => letter === refusal?.part || short.has(letter) || refusal?.text.includes(`part ${letter}, `),
+      );
+      const named = left.map(({ letter, name }) => `${letter} (${name})`);
+      const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('');
       return [
         {
           level: 'stop',
-          where: part ? `part ${part.letter}, ${part.name}` : 'stock',
-          text: part ? `It cannot be cut: the stock has ${lacks}.` : 'No plan cuts every part from these boards.',
-          figure: lacks,
+          where: left.length > 0 ? lettersText(left) : 'stock',
+          text:
+            left.length > 0
+              ? `Part${left.length > 1 ? 's' : ''} ${list} cannot be cut from the boards of the job.`
+              : 'No plan cuts every part from these boards.',
+          figure:
+            left.length > 0 ? `${left.length} of ${parts.length} parts left out` : REFUSED[refusal?.reason ?? 'supply'],
           limit: 'every part cut',
-          judged: () => [...(part ? [`It is ${sizeText(part, job)}, of ${woodText(part)}`] : []), ...more].join('. '),
-          mend: part
-            ? `a board of ${woodText(part)} larger than ${sizeText(part, job)} each way, with room to square and saw it; then make the packet again before anything is cut`
-            : 'more, longer, larger or better boards; then make the packet again before anything is cut',
+          judged: () =>
+            [
+              ...left.map((part) => `${part.letter} is ${sizeText(part, job)}, of ${woodText(part)}`),
+              refusal?.text.replaceAll('; part ', '. Part ') ?? 'Some part is left over',
+            ]
+              .map(sentence)
+              .join(' '),
+          mend: `${left.length > 0 ? 'add the boards that are named here to those of the job, with room to square and saw them' : 'more, longer, larger or better boards'}; then make the packet again before anything is cut`,
           field: 'stock',
         },
       ];

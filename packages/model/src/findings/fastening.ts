@@ -38,21 +38,22 @@ export const fasteningRules: readonly Rule[] = [
   }),
   panelRule({
     code: 'fixing-not-reckoned',
-    reason: 'plugs, brackets and posts have their makers’ own figures',
+    reason: 'wall plugs, brackets and posts have their makers’ own figures',
     source: 'ASCE 7-16 for the wind; none for the fixing',
     judge: (panel) => {
       const { use } = panel.details;
       if (use !== 'screen' && use !== 'guard') return undefined;
-      const { pull, resistance } = sideFixings(panel);
+      const { pull, resistance, kind } = sideFixings(panel);
+      const what = kind === 'bracket' ? 'angle brackets' : 'wall plugs';
       if (pull === 0 || resistance !== undefined) return undefined;
       return {
         level: 'note',
-        text: 'Whether the plugs or brackets hold in the wind is not worked out.',
+        text: `Whether the ${what} hold in the wind is not worked out.`,
         figure: forceText(pull, panel.display),
-        limit: 'what the maker of the plug or bracket says it bears',
+        limit: `what the makers of the ${what} say one bears`,
         judged: (found, limit) =>
           `The design wind pulls with ${found} on the worst one, which must be less than ${limit}`,
-        mend: 'buy plugs or brackets with that figure; a licensed professional decides',
+        mend: `buy ${what} with that figure; a licensed professional decides`,
       };
     },
   }),
@@ -153,6 +154,6 @@ function tooNear(
     mend:
       of === 'edge'
         ? 'drill the pilot full depth, or take wider wood or a thinner screw'
-        : 'drill the pilot full depth; a piece that is cut to length only after screwing does not split',
+        : 'drill the pilot full depth and wax the screw',
   };
 }

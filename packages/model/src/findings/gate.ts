@@ -198,7 +198,12 @@ export const gateRules: readonly Rule[] = [
         figure: [`slats ${lengthText(courses.pitch, display)} apart`, ...faults].join('; '),
         limit: `${codeText(horizontals.value, display)} between level members; ${codeText(height.value, display)} high; at most ${codeText(bottomGap.value, display)} under it; latch ${codeText(latch.value, display)} up`,
         judged: (found, wanted) => `Here: ${found}. Pool rules ask for: ${wanted}`,
-        mend: 'upright boards on the outer side; self-closing hinges, a self-latching latch, opening away from the pool; ask the authority. If there is no pool, take that out of the job',
+        mend:
+          'upright boards on the outer side; self-closing hinges, a self-latching latch, opening away from the pool; ask the authority. First settle with the client whether there is a pool and which side of the gate it is on: the leaf is drawn to open ' +
+          (details.swing === 'towards the back'
+            ? 'to the back, so the pool must be in front'
+            : 'to the front, so the pool must be at the back') +
+          '. Without a pool, have that taken out of the job',
         field: 'gate.pool',
       };
     },

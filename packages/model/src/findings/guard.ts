@@ -42,14 +42,18 @@ export const guardRules: readonly Rule[] = [
     source: GUARD_CODE.topLoad.source,
     judge: ({ details, display }) => {
       if (details.use !== 'guard') return undefined;
-      const handrail = details.top !== undefined && !details.cap;
+      const bearer = details.cap
+        ? 'the cap rail on its frame and the posts must carry it, unless a handrail of the deck’s own stands over them;'
+        : details.top === undefined
+          ? 'the top of the frame and the posts must carry it, unless a handrail of the deck’s own stands over them;'
+          : 'the handrail and its posts must carry it;';
       return {
         level: 'caution',
         text: 'The load at the top of the guard is not worked out for posts, fixings and what they stand on.',
         figure: `${forceText(GUARD_CODE.topLoad.value, display)}${display.unit === 'mm' ? ' (200 lb)' : ''}`,
         limit: 'what handrail, posts and their fixings bear',
         judged: (load) =>
-          `The code asks the top to bear ${load} at any one point, outwards, inwards or down; ${handrail ? 'the handrail and its posts' : 'a handrail or the top of the frame, and the posts,'} must carry it, and neither the fixings of this panel nor its corners are figured for it`,
+          `The code asks the top to bear ${load} at any one point, outwards, inwards or down; ${bearer} neither the fixings of this panel nor its corners are figured for it`,
         mend: 'let whoever answers for the deck size handrail, posts and what holds them; never let this panel stand in for a handrail',
       };
     },

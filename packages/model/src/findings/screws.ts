@@ -1,9 +1,12 @@
 import { capScrew } from '../hardware/cap.ts';
+import { PENETRATION } from '../hardware/choose.ts';
 import { gluedStrips } from '../hardware/framejoints.ts';
 import { type Meeting, meetings, WOOD_BETWEEN } from '../hardware/meet.ts';
 import type { JointName } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
-import type { Marks } from '../length.ts';
+import { floorToMark, INCH, type Marks } from '../length.ts';
+import type { Panel } from '../panel/panel.ts';
+import { weaveReach } from '../panel/reach.ts';
 import { sideFixings, TIP_ROOM } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { panelRule, type Rule } from './rule.ts';
@@ -11,7 +14,11 @@ import { forceText, lengthText, unlikeLengths } from './words.ts';
 
 /** What would mend two joints whose screws meet, by the joint that can move. */
 const MENDS: readonly (readonly [joint: JointName, mend: string, field: string])[] = [
-  ['hinge to stile', 'hinges further from the ends of the stile, or with their screws elsewhere', 'gate.hinges.inset'],
+  [
+    'hinge to stile',
+    'hinges further from the ends of the stile, their outer screws past the tips of the corner’s',
+    'gate.hinges.inset',
+  ],
   ['brace plate to frame', 'wider stiles and rails, or a plate bolted through', 'stile.width'],
   ['strut to frame', 'wider stiles and rails', 'stile.width'],
   ['foot to bottom rail', 'wider feet', 'divider.feet.width'],
@@ -108,7 +115,7 @@ export const screwRules: readonly Rule[] = [
       if (kind !== 'screw') return undefined;
       const behind = screw.length - stile.depth;
       const room = details.glass - behind;
-      if (room >= TIP_ROOM[display.unit] - 1e-6) return undefined;
+      if (keepsFromGlass(panel)) return undefined;
       const [figure, limit] = unlikeLengths(behind, details.glass, display);
       return {
         level: 'caution',
@@ -116,12 +123,39 @@ export const screwRules: readonly Rule[] = [
         figure,
         limit: `${limit}, less ${lengthText(TIP_ROOM[display.unit], display)}`,
         judged: (found) => `The tips reach ${found} behind the frame; the glass stands at ${limit}`,
-        mend: 'before you drill, see what is in the window frame there; or a thinner block, so that a shorter screw holds, or brackets on the wall beside it',
+        mend: `${thinnerBlock(panel)}; else brackets on the wall beside the window. As it is, see what is in the window frame there before you drill`,
         field: 'screen.standoff',
       };
     },
   }),
 ];
+
+/** Whether the fixing screws of a screen before glass end short enough of it. */
+function keepsFromGlass(panel: Panel): boolean {
+  const { details, stile, display } = panel;
+  if (details.use !== 'screen' || details.glass === undefined) return true;
+  return details.glass - (sideFixings(panel).screw.length - stile.depth) >= TIP_ROOM[display.unit] - 1e-6;
+}
+
+/** Steps of the thickness of a block, and its least, mm; common practice, no source. */
+const BLOCK = { in: { step: INCH / 8, least: INCH / 2 }, mm: { step: 1, least: 12 } } as const;
+
+/** The thickest thinner block with which a screw holds and ends clear of the glass, the weave clear of what is behind. */
+function thinnerBlock(panel: Panel): string {
+  const { details, display, stile } = panel;
+  if (details.use !== 'screen' || details.glass === undefined) return '';
+  const { step, least } = BLOCK[display.unit];
+  const room = Math.max(least, weaveReach(panel).back - panel.outside.depth / 2);
+  if (details.mounting === 'blocks')
+    for (let standoff = floorToMark(details.standoff - 1e-6, step); standoff >= room - 1e-9; standoff -= step) {
+      const thinner = { ...panel, details: { ...details, standoff } };
+      const { screw } = sideFixings(thinner);
+      if (screw.penetration < PENETRATION.least * screw.diameter - 1e-6 || !keepsFromGlass(thinner)) continue;
+      const tip = details.glass - (screw.length - stile.depth);
+      return `blocks ${lengthText(standoff, display)} thick, which take a screw No. ${screw.gauge} x ${lengthText(screw.length, display)}: its tip stays ${lengthText(tip, display)} short of the glass`;
+    }
+  return 'a shallower frame, so that a shorter screw holds';
+}
 
 function meetingText({ joints: [one, other], wood }: Meeting, display: Marks): string {
   const pair = one === other ? `two of ${one}` : `${one} and ${other}`;

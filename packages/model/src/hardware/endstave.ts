@@ -11,6 +11,9 @@ import { heightsText } from './where.ts';
 const STEP = 16 * INCH;
 const APART = INCH;
 
+/** Kept free of them to either side of a latch's middle, for its screws and its case, mm: 2 in, common practice, no source. */
+const LATCH = 2 * INCH;
+
 /**
  * Screws through each end stave into its stile, driven before weaving: evenly up the stave, the foot like the head, as
  * far as the other screws of the stile let them.
@@ -32,6 +35,7 @@ export function endStaves(panel: Panel, others: readonly JointToScrew[]): JointT
   const crossing = others.flatMap(({ along, driven, places }) =>
     along === 'y' ? [] : (driven ?? places).map(({ y }) => y),
   );
+  const latch = panel.details.use === 'gate' ? panel.details.latch - panel.details.clear.ground : undefined;
   const ys = evenHeights({
     from: foot + inset,
     to: head - inset,
@@ -40,6 +44,7 @@ export function endStaves(panel: Panel, others: readonly JointToScrew[]): JointT
     step: STEP,
     mark: Math.max(display.mark, display.unit === 'in' ? INCH / 8 : 1),
     free: (y) => {
+      if (latch !== undefined && Math.abs(latch - y) < LATCH - 1e-9) return false;
       if (crossing.some((at) => Math.abs(at - y) < APART - 1e-9)) return false;
       const there = nearHeight(taken, y, APART);
       return xs.every((x) => isClear(stretchesAt(drive, { x, y, z: 0 }, panel), there));

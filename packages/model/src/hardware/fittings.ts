@@ -2,10 +2,12 @@ import { ceilToMark, fineMarks, floorToMark, formatLength, INCH, type Marks } fr
 import type { Panel } from '../panel/panel.ts';
 import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { CABLE, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
-import { GRAVITY } from '../uses/weight.ts';
+import { GRAVITY, panelCentre } from '../uses/weight.ts';
 import { poundForce } from '../wood/inchpound.ts';
 import { bracePlates } from './braceplate.ts';
 import type { ChosenScrew } from './choose.ts';
+import { corners } from './corner.ts';
+import { hingePlate } from './hingeplate.ts';
 import { metalFor } from './metal.ts';
 
 /** A fitting of one panel. */
@@ -19,6 +21,9 @@ export interface Fitting {
 
 /** Wire beyond the brace for the loops and clips at both ends, mm: 6 in each; common practice, no source. */
 export const WIRE_TURNS: number = 12 * INCH;
+
+/** Least thickness of a plate that a brace pulls at, mm: 1/8 in or 3 mm; common practice, no source. */
+const PLATE_LEAST = { in: INCH / 8, mm: 3 } as const;
 
 /** Hinges, latch, brace fittings, brackets, plugs, track and glides of one panel. */
 export function fittingsOf(panel: Panel): Fitting[] {
@@ -42,13 +47,17 @@ export function fittingsOf(panel: Panel): Fitting[] {
       return details.stand === 'track'
         ? [
             ...ends,
-            piece(`track carrier, with screws that go no more than ${size(carrierReach(panel))} into the rail`, 2),
+            piece(
+              `track carrier for ${loadText((panelCentre(panel).mass * GRAVITY) / 2, panel.display)} or more, its plate no wider than ${size(panel.rail.depth)}, rail to track in ${size(details.track?.above ?? 0)} with its bolt; its screws go no more than ${size(carrierReach(panel))} into the rail`,
+              2,
+            ),
+            piece('floor guide that keeps the foot of the leaf from swinging, as the maker of the track has it', 1),
             { name: 'ceiling track, with its screws', material: 'aluminium', count: 2 * outside.width, unit: 'mm' },
           ]
         : [...ends, { ...piece('felt glide, two under each foot, flush with its ends', 4), material: 'felt' }];
     case 'gate': {
       const gate = gateDetails(panel);
-      const hinge = `${details.pool ? 'self-closing ' : ''}hinge for ${loadText(hingeLoad(gate), panel.display)} or more`;
+      const hinge = `${details.pool ? 'self-closing ' : ''}hinge for ${loadText(hingeLoad(gate), panel.display)} or more, ${hingeText(panel)}`;
       const [plate] = bracePlates(panel);
       const brace =
         gate.brace?.kind === 'cable'
@@ -60,18 +69,18 @@ export function fittingsOf(panel: Panel): Fitting[] {
                 unit: 'mm' as const,
               },
               piece(
-                `turnbuckle with ${TURNBUCKLE[panel.display.unit].name} thread, about ${size(6 * INCH)} long, opened out`,
+                `turnbuckle with ${TURNBUCKLE[panel.display.unit].name} thread, about ${size(6 * INCH)} long opened out: an eye at one end for the thimble, a jaw with pin at the other for the plate’s eye`,
                 1,
               ),
               piece(`thimble for wire of ${size(CABLE.diameter)}`, 2),
               piece(`wire clip for wire of ${size(CABLE.diameter)}`, 4),
               piece(
-                `plate with eye${plate ? `, ${size(plate.to.x - plate.from.x)} x ${size(plate.to.y - plate.from.y)} or more` : ''}`,
+                `plate with an eye that stands up from it${plate ? `, ${size(plate.to.x - plate.from.x)} x ${size(plate.to.y - plate.from.y)} or more` : ''}, ${size(PLATE_LEAST[panel.display.unit])} thick or more, its eye open for the thimble and the jaw`,
                 2,
               ),
             ]
           : [];
-      const latch = `${details.pool ? 'self-latching latch' : 'latch'} with its keep and screws`;
+      const latch = `${details.pool ? 'self-latching latch' : 'latch'} with its keep and screws, for a gap of ${size(details.clear.latch)} and a stile ${size(panel.stile.width)} wide; its keep stops the leaf, or a stop strip on the post does`;
       return [...ends, piece(hinge, details.hinges), piece(latch, 1), ...brace];
     }
   }
@@ -86,8 +95,20 @@ function grooveEnds({ groove, stile, display }: Panel): Fitting[] {
   return [{ name, material: 'wood of the frame', count: 4, unit: 'pieces' }];
 }
 
-function bracketText({ display }: Panel): string {
-  return `angle bracket, legs of ${formatLength(BRACKET.leg, display, { named: true })}, two screw holes in each; at least ${formatLength(ceilToMark(BRACKET.leg + BRACKET.beyond, display.mark), display, { named: true })} of post behind the panel`;
+function bracketText({ display, outside }: Panel): string {
+  const size = (length: number) => formatLength(length, display, { named: true });
+  const behind = ceilToMark(BRACKET.leg + BRACKET.beyond, display.mark);
+  const post = ceilToMark(outside.depth + behind, display.mark);
+  return `angle bracket, legs of ${size(BRACKET.leg)} and as wide or wider, ${size(BRACKET.metal)} thick or more, two screw holes in each leg side by side across its width, ${size(BRACKET.screws)} apart; posts ${size(post)} deep or more where their front is level with the panel’s: ${size(behind)} behind its back`;
+}
+
+/** What the places of the screws are laid out for, so that a hinge can be bought to them. */
+function hingeText(panel: Panel): string {
+  const { display, stile, details } = panel;
+  const size = (length: number) => formatLength(length, fineMarks(display), { named: true });
+  const { height, step, across } = hingePlate(panel, corners(panel));
+  const gap = details.use === 'gate' ? `; closes to a gap of ${size(details.clear.hinge)}` : '';
+  return `plates about ${size(height)} high and no wider than ${size(stile.depth)}, three holes in each, ${size(step)} apart up the stile, the middle one ${size(across)} across from the others${gap}`;
 }
 
 function gaugeText({ gauge, diameter }: ChosenScrew, { unit }: Marks): string {

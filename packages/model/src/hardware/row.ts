@@ -100,6 +100,3 @@ export const KEEP: number = 1.5 * INCH;
 
 /** Distance of the first screw up a stave or strip from its end, mm: 3 in, common practice, no source. */
 export const FROM_END: number = 3 * INCH;
-
-/** Steps of the three screws of a hinge plate along the stile, mm: 1 1/4 in, common practice, no source. */
-export const HINGE_SCREWS: number = 1.25 * INCH;

@@ -32,6 +32,8 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
   const count = joint.count ?? places.length;
   if (!fastener || count === 0) return undefined;
   const { diameter } = fastener;
+  // As its name gives it, so that a reader's sum comes out.
+  const shown = panel.display.unit === 'mm' ? Math.round(10 * diameter) / 10 : diameter;
   return {
     joint: joint.joint,
     fastener,
@@ -48,8 +50,8 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
         : pinHoles(diameter),
     ...(fastener.kind === 'screw' && fastener.counterbore > 0 && { plug: plugFor(fastener, panel.display) }),
     material: metalOf(fastener, panel),
-    edge: { found: edge, wanted: DISTANCES.edge * diameter },
-    end: { found: end, wanted: DISTANCES.end * diameter },
+    edge: { found: edge, wanted: DISTANCES.edge * shown },
+    end: { found: end, wanted: DISTANCES.end * shown },
     where,
     ...(remark !== undefined && { remark }),
     source: 'spacing NDS C12.1.5.7 (from memory), guidance: the rule is that the wood must not split',

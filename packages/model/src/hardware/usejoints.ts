@@ -1,13 +1,12 @@
 import type { GateUse } from '../job/job.ts';
 import type { Panel } from '../panel/panel.ts';
-import { PLATE } from '../uses/brace.ts';
 import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { gateDetails } from '../uses/gate.ts';
 import { braceScrews } from './bracescrews.ts';
 import { capScrews } from './cap.ts';
-import { chooseScrew } from './choose.ts';
 import { footScrews } from './foot.ts';
-import { HINGE_SCREWS, type JointToScrew } from './row.ts';
+import { hingePlate } from './hingeplate.ts';
+import type { JointToScrew } from './row.ts';
 import { heightsText, lengthsText } from './where.ts';
 
 /** Joints that a panel's use adds, clear of the corners' screws. */
@@ -20,7 +19,7 @@ export function useJoints(panel: Panel, corner: JointToScrew): JointToScrew[] {
     case 'divider':
       return footScrews(panel, panel.details, corner);
     case 'gate': {
-      const hung = hinges(panel, panel.details);
+      const hung = hinges(panel, panel.details, corner);
       return [...hung, ...braceScrews(panel, panel.details, [corner, ...hung])];
     }
   }
@@ -35,6 +34,11 @@ function mounting(panel: Panel): JointToScrew {
   const screws = bracket
     ? `; in the stile two one above the other, ${lengthsText([BRACKET.screws], display)} apart, ${lengthsText([inFrom], display)} in from its outer edge`
     : '';
+  const { details } = panel;
+  const through =
+    details.use === 'screen' && details.into === 'masonry'
+      ? 'clearance hole in the stile, a plug in the wall'
+      : `clearance hole in the stile${details.use === 'screen' && details.mounting === 'blocks' ? ' and its block' : ''}; into wood: masonry wants plugs, which are listed only where the job says so`;
   return {
     joint: 'mounting',
     screw: fixings.screw,
@@ -49,21 +53,21 @@ function mounting(panel: Panel): JointToScrew {
       fixings.places.map(({ y }) => y),
       display,
     )}${screws}`,
-    remark: bracket ? 'angle brackets: two screws in the stile, two in the post' : 'clearance hole in the stile',
+    remark: bracket
+      ? 'angle brackets: two screws in the stile, two in the post; where the bracket has its holes elsewhere they go there, clear of the corner’s screws'
+      : through,
   };
 }
 
-function hinges(panel: Panel, gate: GateUse): JointToScrew[] {
+function hinges(panel: Panel, gate: GateUse, corner: JointToScrew): JointToScrew[] {
   const { stile, spec, display } = panel;
   const middles = gateDetails(panel).hinges;
-  const places = middles.flatMap(({ x, y }) =>
-    [-1, 0, 1].map((i) => ({ x, y: y + i * HINGE_SCREWS, z: ((i === 0 ? 1 : -1) * stile.depth) / 6 })),
-  );
+  const { screw, places, step } = hingePlate(panel, corner);
   const shared = {
-    screw: chooseScrew({ gauges: [10, 8], through: PLATE, room: stile.width - 6, unit: display.unit }),
+    screw,
     along: 'x',
     edge: stile.depth / 3,
-    end: Math.max(0, gate.hingeInset - HINGE_SCREWS - panel.rail.height),
+    end: Math.max(0, gate.hingeInset - step - panel.rail.height),
   } as const;
   const heights = lengthsText(
     middles.map(({ y }) => y),
@@ -85,7 +89,7 @@ function hinges(panel: Panel, gate: GateUse): JointToScrew[] {
       places: [],
       count: places.length,
       where: 'level with those in the leaf',
-      remark: `${remark}; a post more than twice as thick as they are long takes longer ones, and holds better`,
+      remark: `${remark}; into a post over ${lengthsText([2 * shared.screw.length], display)} thick take longer ones: they hold better`,
     },
   ];
 }

@@ -51,7 +51,7 @@ export function cautions(job: Job): CautionGroup[] {
         ],
         [
           fixedTo.length > 0,
-          `What it is fixed to: ${fixedTo.join(', ')}. Whoever knows them must say whether they hold.`,
+          `What it is fixed to: ${fixedTo.join(', ')}. Have someone who knows them say whether they hold this panel.`,
         ],
         [
           has('guard') || atWindow || pool || windy,
@@ -66,7 +66,7 @@ export function cautions(job: Job): CautionGroup[] {
       ]),
     },
     {
-      title: 'What it takes simply',
+      title: 'What is worked out in a simple way',
       lines: said([
         [true, 'The bend of the slats: staves do not give, nothing rubs, and the wood bends evenly until it breaks.'],
         [

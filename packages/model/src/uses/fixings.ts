@@ -1,6 +1,6 @@
-import { type ChosenScrew, chooseScrew } from '../hardware/choose.ts';
+import { type ChosenScrew, chooseScrew, PENETRATION } from '../hardware/choose.ts';
 import { cornerScrew } from '../hardware/corner.ts';
-import { screwLengths } from '../hardware/gauge.ts';
+import { type Gauge, screwDiameter, screwLengths } from '../hardware/gauge.ts';
 import { screwWithdrawal, WITHDRAWAL_FACTORS } from '../hardware/withdrawal.ts';
 import { ceilToMark, INCH, type Marks } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
@@ -113,14 +113,16 @@ function wallRoom({ details, display }: Panel): number {
  */
 function wallScrew(through: number, room: number, unit: Marks['unit']): ChosenScrew {
   const gauges = [8, 10, 12, 14] as const;
-  const least = through + WALL_HOLD[unit] - 1e-9;
+  const least = (gauge: Gauge) => through + Math.max(WALL_HOLD[unit], PENETRATION.least * screwDiameter(gauge)) - 1e-9;
   if (room >= WALL_ROOM) return chooseScrew({ gauges, through, room, unit });
   const held = (most: number) =>
-    gauges.filter((gauge) => screwLengths(gauge, unit).some((length) => length >= least && length <= most + 1e-9));
+    gauges.filter((gauge) =>
+      screwLengths(gauge, unit).some((length) => length >= least(gauge) && length <= most + 1e-9),
+    );
   const fits = held(through + room);
   if (fits.length > 0) return chooseScrew({ gauges: fits, through, room, unit });
   const shortest = Math.min(
-    ...gauges.flatMap((gauge) => screwLengths(gauge, unit).filter((length) => length >= least)),
+    ...gauges.flatMap((gauge) => screwLengths(gauge, unit).filter((length) => length >= least(gauge))),
   );
   if (!Number.isFinite(shortest)) return chooseScrew({ gauges, through, room: WALL_ROOM, unit });
   return chooseScrew({ gauges: held(shortest), through, room: shortest - through, unit });

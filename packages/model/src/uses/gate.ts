@@ -25,7 +25,7 @@ export interface BraceDetails extends BraceLine {
   /** Shortening (strut: lengthening) that lifts the latch side by `lift`. */
   readonly lift: number;
   readonly takeUp: number;
-  /** The same in turns of the turnbuckle, to the nearest quarter. */
+  /** The same in turns of the turnbuckle, up to the next quarter. */
   readonly turns: number;
   /** Drop of the latch side by the brace's own stretch under the load. */
   readonly drop: number;
@@ -73,12 +73,12 @@ export const CABLE: {
 } = { diameter: INCH / 8, area: 4.9, modulus: 90000, most: 1500 };
 
 /**
- * Turnbuckles by the job's unit: the thread, and what a turn takes up, mm, both its ends moving by one pitch. M8 has a
+ * Turnbuckles by the job's unit: the thread with its pitch, and what a turn takes up, mm, both its ends moving by one pitch. M8 has a
  * pitch of 1.25 mm, 5/16 in has 18 threads to the inch; which turnbuckle is bought is common practice, no source.
  */
 export const TURNBUCKLE: Readonly<Record<'in' | 'mm', { readonly name: string; readonly turn: number }>> = {
-  in: { name: '5/16 in', turn: (2 * INCH) / 18 },
-  mm: { name: 'M8', turn: 2 * 1.25 },
+  in: { name: '5/16-18', turn: (2 * INCH) / 18 },
+  mm: { name: 'M8 x 1.25', turn: 2 * 1.25 },
 };
 
 /**
@@ -150,7 +150,7 @@ function braceOf(
     forceLoaded: gateBrace({ ...load, ...ends }).tension,
     lift: LIFT,
     takeUp,
-    turns: Math.round((4 * takeUp) / TURNBUCKLE[panel.display.unit].turn) / 4,
+    turns: Math.ceil((4 * takeUp) / TURNBUCKLE[panel.display.unit].turn - 1e-9) / 4,
     drop: Math.abs(braceSag({ ...load, ...ends, ...section }).drop),
     most: line.kind === 'cable' ? CABLE.most : strutBuckling({ ...strut, length: own.length }) / 3,
   };

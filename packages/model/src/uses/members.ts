@@ -1,12 +1,16 @@
+import { ceilToMark, INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { Member } from '../parts/member.ts';
 import { braceLine, strutThickness } from './brace.ts';
 import { sideFixings } from './fixings.ts';
 import { BLOCK_HEIGHT } from './place.ts';
 
+/** What a strut is longer at first than it ends up, mm: 1 in or 25 mm, common practice, no source. */
+const OVER = { in: INCH, mm: 25 } as const;
+
 /** The pieces that a panel's use adds to the woven panel itself. */
 export function useMembers(panel: Panel): Member[] {
-  const { details, spec, outside, stile } = panel;
+  const { details, spec, outside, stile, display } = panel;
   const { wood } = spec;
   switch (details.use) {
     case 'guard':
@@ -59,10 +63,13 @@ export function useMembers(panel: Panel): Member[] {
           name: 'strut',
           role: 'strut',
           count: 1,
-          length: Math.hypot(line.latch.x - line.hinge.x, line.latch.y - line.hinge.y) + stile.width,
+          length: ceilToMark(
+            Math.hypot(line.latch.x - line.hinge.x, line.latch.y - line.hinge.y) + stile.width + OVER[display.unit],
+            display.mark,
+          ),
           section: [stile.width, strutThickness(panel)],
           wood: wood.rail,
-          made: 'middle to middle of the corner joints plus half a lap at each',
+          made: `middle to middle of the corner joints, half a lap at each, and ${display.unit === 'in' ? 'an inch' : '25 mm'} over to saw both ends flush`,
         },
       ];
     }

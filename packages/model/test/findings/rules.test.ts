@@ -140,6 +140,40 @@ describe('corner-joints', () => {
   });
 });
 
+describe('screw-past-glass', () => {
+  test('names a block with which a screw holds and ends clear of the glass, and it does', () => {
+    const at = (standoff: number | string) => subjectOf({ screen: { mounting: 'blocks', standoff, glass: 3 } });
+    const [told] = found('screw-past-glass', at('1 1/2'));
+    expect(told?.mend).toMatch(/^blocks 1 in thick, which take a screw No. 8 x 3 1\/2 in: its tip stays 1 in short/);
+    expect(found('screw-past-glass', at(1))).toEqual([]);
+    for (const standoff of ['1 1/2', 1]) expect(found('screw-reach', at(standoff))).toEqual([]);
+  });
+
+  test('where no thinner block does, names none', () => {
+    const [told] = found('screw-past-glass', subjectOf({ screen: { mounting: 'blocks', standoff: 1, glass: 1 } }));
+    expect(told?.mend).toMatch(/^a shallower frame/);
+  });
+});
+
+describe('plan-impossible', () => {
+  const refused = (letters: readonly string[]) => {
+    const subject = subjectOf();
+    const named = letters.map((letter) => `part ${letter}, thing: no board`).join('; ');
+    const refusal = { reason: 'section', part: letters[0], text: named, proven: true };
+    const plan = { status: 'impossible', refusal, boards: [] } as unknown as NonNullable<Subject['plan']>;
+    return found('plan-impossible', { ...subject, plan })[0];
+  };
+
+  test('names every part that is left out, with its size and why', () => {
+    expect(refused(['A', 'C'])?.text).toBe('Parts A (rail) and C (stave) cannot be cut from the boards of the job.');
+    expect(refused(['A', 'C'])?.where).toBe('parts A, C');
+    expect(refused(['B'])?.text).toBe('Part B (stile) cannot be cut from the boards of the job.');
+    expect(refused(['A', 'C'])?.judged('', '')).toMatch(
+      /^A is .* C is .* Part A, thing: no board. Part C, thing: no board./,
+    );
+  });
+});
+
 describe('slat-strength-weaving', () => {
   const pushed = 1 + 0.1875 / 1.375;
   test.each([

@@ -1,6 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
+import { corners } from '../../src/hardware/corner.ts';
+import { hingePlate } from '../../src/hardware/hingeplate.ts';
 import {
   amountText,
   hardwareList,
@@ -220,14 +222,65 @@ describe('hardwareList', () => {
         .map(({ name }) => name)
         .join('; ');
     };
-    expect(names({ use: 'gate', size: { width: 34, height: 60 } })).toMatch(/latch with its keep and screws/);
+    expect(names({ use: 'gate', size: { width: 34, height: 60 } })).toMatch(
+      /latch with its keep and screws, for a gap of 1\/2 in .*; its keep stops the leaf/,
+    );
     expect(names({ use: 'divider', size: { width: 34, height: 60 }, divider: { stand: 'track' } })).toMatch(
-      /track carrier, with screws that go no more than 7\/8 in into the rail/,
+      /track carrier for \d+ lb or more, its plate no wider than 1 1\/2 in, .* its screws go no more than 7\/8 in into the rail; floor guide/,
     );
     expect(names({ size: { width: 44, height: 52 }, screen: { into: 'masonry' } })).toMatch(
       /wall plug for a No. 8 screw, 2 in/,
     );
     expect(names({ size: { width: 44, height: 52 } })).toMatch(/block for the end of a groove.* from an offcut/);
+  });
+
+  test('hinge, brackets, eye plate and turnbuckle are told by what they must measure', () => {
+    const names = (panel: object, unit: string) => {
+      const job = jobOf(panel, { unit });
+      return hardwareList(job, solve(job))
+        .map(({ name }) => name)
+        .join('; ');
+    };
+    const gate = names({ use: 'gate', size: { width: 34, height: 60 } }, 'in');
+    expect(gate).toMatch(
+      /hinge for \d+ lb or more, plates about 3 in high and no wider than 1 1\/2 in, three holes in each, 1 1\/4 in apart up the stile, the middle one 1\/2 in across/,
+    );
+    expect(gate).toMatch(/turnbuckle with 5\/16-18 thread, .*an eye at one end .*, a jaw with pin at the other/);
+    expect(gate).toMatch(/plate with an eye that stands up from it, .* 1\/8 in thick or more/);
+    // 38 mm of panel, and 38.1 + 6 behind it.
+    expect(names({ use: 'guard', size: { width: 1000, height: 800 } }, 'mm')).toMatch(
+      /angle bracket, legs of 38 mm .* posts 83 mm deep or more where their front is level with the panel’s: 45 mm behind its back/,
+    );
+  });
+
+  test('a hinge is the largest whose screws clear those of the corners', () => {
+    const plate = (inset: number) => {
+      const panel = panelOf({ use: 'gate', size: { width: 34, height: 60 }, gate: { hinges: { inset } } });
+      return hingePlate(panel, corners(panel)).height / 25.4;
+    };
+    // Corner screws end 3 1/2 in up and want 0.289 in beyond: 5.039, 4.539 and 4.352 in for steps of 1 1/4, 3/4 and 9/16 in.
+    expect([5.04, 5.03, 4.54, 4.53, 3].map((inset) => Math.round(10 * plate(inset)) / 10)).toEqual([3, 2, 2, 1.5, 1.5]);
+  });
+
+  test('screws of the end staves keep two inches from the middle of a latch', () => {
+    for (const latch of [30, 33, 34.5, 36]) {
+      const panel = panelOf({ use: 'gate', size: { width: 30, height: 36 }, gate: { latch, clear: { ground: 2 } } });
+      const at = (latch - 2) * 25.4;
+      const row = screwSchedule(panel).find(({ joint }) => joint === 'end stave to stile');
+      for (const { y } of row?.places ?? []) expect(Math.abs(y - at)).toBeGreaterThanOrEqual(2 * 25.4 - 1e-6);
+    }
+  });
+
+  test('distances wanted are those a reader reckons from the screw as it is named', () => {
+    const panel = panelOf({ size: { width: 1000, height: 900 } }, { unit: 'mm' });
+    for (const { name, fastener, edge, end } of screwSchedule(panel).filter(
+      ({ fastener: { kind } }) => kind === 'screw',
+    )) {
+      const shown = Number(/\(([\d.]+) mm\)/.exec(name)?.[1]);
+      expect(Math.abs(shown - fastener.diameter)).toBeLessThanOrEqual(0.05 + 1e-9);
+      expect(edge.wanted).toBeCloseTo(2.5 * shown, 9);
+      expect(end.wanted).toBeCloseTo(5 * shown, 9);
+    }
   });
 
   test('amountText shows wire in the job’s unit and finish in quarts in inch work', () => {

@@ -75,15 +75,21 @@ describe('screenDetails', () => {
     expect(details.fixings.screw.length).toBeGreaterThan(inches(3));
   });
 
-  test('before glass the tip stays an inch short where an inch of thread still holds; else it is the shortest that holds', () => {
+  test('before glass the tip stays an inch short where enough thread still holds; else it is the shortest that holds', () => {
     const tip = (glass: number) => {
       const near = panelOf({ size: { width: 44, height: 52 }, screen: { mounting: 'blocks', standoff: 1.5, glass } });
       return screenDetails(near).fixings.screw.length - near.stile.depth;
     };
-    // Through 1 1/2 in of stile and 1 1/2 in of block: a 4 in screw holds an inch, its tip 2 1/2 in behind the frame.
-    expect(tip(3.5)).toBeCloseTo(inches(2.5), 6);
-    expect(tip(3)).toBeCloseTo(inches(2.5), 6);
-    expect(tip(12)).toBeGreaterThan(inches(2.5));
+    // Through 1 1/2 in of stile and of block: No. 10 is sold to 4 in, less than six diameters, 1.14 in, of thread; No. 12 of
+    // 4 1/2 in holds 1 1/2 in, its tip 3 in behind the frame.
+    expect(tip(4)).toBeCloseTo(inches(3), 6);
+    expect(tip(3.5)).toBeCloseTo(inches(3), 6);
+    expect(tip(3)).toBeCloseTo(inches(3), 6);
+    for (const glass of [2.5, 3, 4, 6]) {
+      const near = panelOf({ size: { width: 44, height: 52 }, screen: { mounting: 'blocks', standoff: 1, glass } });
+      const { screw } = screenDetails(near).fixings;
+      expect(screw.penetration).toBeGreaterThanOrEqual(6 * screw.diameter - 1e-6);
+    }
   });
 
   test('all fixings bear the weight together; the weave is further from the glass than the frame', () => {

@@ -16,9 +16,9 @@ export const screwCases: readonly RuleCase[] = [
     code: 'screws-meet',
     trips: gate({ hinges: { inset: 3 } }),
     passes: gate(),
-    // Corner screws end 3 1/2 in up. A hinge's lowest screw, 1 1/4 in under its middle and 1.6 mm off in depth, wants half
-    // of 0.19 and of 0.164 in and 3 mm, 7.50 mm: 7.33 in height, 5.039 in in all.
-    limit: gate({ hinges: { inset: 5.04 } }),
+    // Corner screws end 3 1/2 in up. The smallest hinge's lowest screw, 9/16 in under its middle and 1.6 mm off in depth,
+    // wants half of 0.19 and of 0.164 in and 3 mm, 7.50 mm: 7.33 in height, 4.352 in in all.
+    limit: gate({ hinges: { inset: 4.36 } }),
     atLimit: false,
   },
   {
