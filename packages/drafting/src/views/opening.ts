@@ -1,14 +1,17 @@
 import { gateDetails, type Panel, type Part, partsOf } from '@wattlewright/model';
-import { TEXT } from '../layout/style.ts';
+import { lines } from '../layout/lines.ts';
+import { LINE_STEP, TEXT, TEXT_CLEAR } from '../layout/style.ts';
+import { textWidth } from '../lettering.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { polyline, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
-import { view } from '../view.ts';
+import { type View, view } from '../view.ts';
 import { dimensioned, type StatedOptions, stated } from './detaildrawing.ts';
-import { grounds } from './fittings.ts';
-import { type Face, faceBox, frameFront } from './front.ts';
+import { fittings, grounds } from './fittings.ts';
+import { type Face, faceBox, frameFront, woodFace } from './front.ts';
+import { partOf } from './partof.ts';
 
 /** What a panel stands in, panel frame, mm: from the panel's edges outwards; absent sides have nothing beside them. */
 interface Gaps {
@@ -42,18 +45,52 @@ function openingExtent({ outside }: Panel, { left, right, bottom, top = 0 }: Gap
   return { width: outside.width + left + right, height: outside.height + bottom + top };
 }
 
-/** What stands at the left, the right and under the opening. */
+/** What stands at the left, the right and under the opening; nothing where the job does not say. */
 function neighbours(panel: Panel): { readonly left: string; readonly right: string; readonly under: string } {
   const { details } = panel;
-  const under = grounds(panel).find(({ y }) => y <= 0)?.name ?? 'opening';
+  const ground = grounds(panel).find(({ y }) => y <= 0)?.name;
   if (details.use === 'gate') {
     const posts = ['hinge post', 'latch post'] as const;
     const [left, right] = details.hinge === 'left' ? posts : ([posts[1], posts[0]] as const);
-    return { left, right, under };
+    return { left, right, under: ground ?? '' };
   }
-  const side =
-    details.use === 'guard' || (details.use === 'screen' && details.mounting === 'posts') ? 'post' : 'opening';
-  return { left: side, right: side, under };
+  const between = details.use === 'guard' || (details.use === 'screen' && details.mounting === 'posts');
+  const side = between ? 'post' : 'wall';
+  return { left: side, right: side, under: ground ?? (between ? '' : 'sill') };
+}
+
+/** A cap rail over the frame. */
+function capInk(panel: Panel, parts: readonly Part[], at: View): Mark[] {
+  return fittings(panel).flatMap(({ role, from, to }) =>
+    role === 'cap rail'
+      ? woodFace(
+          at,
+          { x0: from.x, y0: from.y, x1: to.x, y1: to.y },
+          { of: partOf(parts, panel, role)?.letter, edge: 'edge-light' },
+        )
+      : [],
+  );
+}
+
+/** Says that gaps are not to scale. */
+const WIDER = 'gaps drawn wider than they are';
+
+/** Words in the empty frame, in lines; nothing where it has not room for them. */
+function inFrame(text: string, { clear }: Panel, at: View): Mark[] {
+  const { u0, v0, u1, v1 } = faceBox(at, {
+    x0: clear.left,
+    y0: clear.bottom,
+    x1: clear.left + clear.width,
+    y1: clear.bottom + clear.height,
+  });
+  const wrapped = lines(text, u1 - u0 - 2 * TEXT_CLEAR);
+  const step = LINE_STEP * TEXT;
+  const wide = Math.max(...wrapped.map((one) => textWidth(one, TEXT)));
+  if (wide > u1 - u0 - 2 * TEXT_CLEAR || wrapped.length * step > v1 - v0 - 2 * TEXT_CLEAR) return [];
+  const first = (v0 + v1 - (wrapped.length - 1) * step + CAPITAL) / 2;
+  return wrapped.map((one, i) =>
+    write('note', one, [(u0 + u1) / 2, first + i * step], { height: TEXT, anchor: 'middle' }),
+  );
 }
 
 /**
@@ -89,14 +126,20 @@ function inOpening(panel: Panel, gaps: Gaps, { scale, parts }: { scale: Scale; p
     ...(over > 0 ? [tone({ x0, y0: y1, x1, y1: y1 + over })] : []),
     ...frameFront({ panel, parts, at, ratio }),
     stroke('edge-light', edge),
+    ...capInk(panel, parts, at),
     words(sides.left, x0 - past / 2),
     words(sides.right, x1 + past / 2),
-    write('note', sides.under, [at(width / 2, 0)[0], at(0, y0 - past / 2)[1] + CAPITAL / 2], {
-      height: TEXT,
-      anchor: 'middle',
-    }),
+    ...(sides.under === ''
+      ? []
+      : [
+          write('note', sides.under, [at(width / 2, 0)[0], at(0, y0 - past / 2)[1] + CAPITAL / 2], {
+            height: TEXT,
+            anchor: 'middle',
+          }),
+        ]),
   ];
   const isWider = [gaps.left, gaps.right, gaps.bottom, gaps.top ?? 0].some((gap) => gap > 0 && shown(gap) > gap + 1e-9);
+  const told = isWider ? inFrame(WIDER, panel, at) : [];
   // Sizes are the real ones; their ends stand where the gaps are drawn.
   const place = (value: number, [low, high]: readonly [number, number], end: number): number =>
     value < 0 ? low : value > end ? high : value;
@@ -107,10 +150,10 @@ function inOpening(panel: Panel, gaps: Gaps, { scale, parts }: { scale: Scale; p
   const [low, high] = [-gaps.bottom, height + (gaps.top ?? 0)];
   return dimensioned({
     name: 'opening',
-    title: `${name} in its opening${isWider ? ', gaps drawn wider' : ''}`,
+    title: `${name} in its opening${isWider && told.length === 0 ? ', gaps drawn wider' : ''}`,
     alt: `The frame of ${name} from the front in the opening that it goes into, with the gap at each side.`,
     scale,
-    ink,
+    ink: [...ink, ...told],
     sizes: {
       above: [
         ...stated(left, 0, across),

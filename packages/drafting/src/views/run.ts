@@ -4,7 +4,7 @@ import { dimensionRows } from '../layout/dimension.ts';
 import type { Size } from '../layout/rows.ts';
 import { ASCENT, DESCENT, TEXT, TEXT_CLEAR, TEXT_LIFT } from '../layout/style.ts';
 import { textWidth } from '../lettering.ts';
-import type { Box, Drawing, Mark, PathMark } from '../mark.ts';
+import type { Box, Drawing, Mark, PathMark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import type { Extent, Scale } from '../scale.ts';
@@ -80,11 +80,23 @@ export function runMaker(run: RunLayout, options: Omit<RunOptions, 'scale'>): Vi
   return { name: 'run', real: runExtent(run), make: (scale) => runElevation(run, { ...options, scale }) };
 }
 
-function posts({ posts: all, top }: RunLayout, ratio: number): PathMark[] {
+/** Grey of posts, as in the view of a panel in its opening. */
+const TONE = 0.88;
+
+/** A post narrower than this on paper, mm, has no room for its word. */
+const NAMED_FROM = 3.4;
+
+/** Posts, grey and named along their height. */
+function posts({ posts: all, top }: RunLayout, ratio: number): Mark[] {
   const at = view(ratio);
-  return all.map(({ x, width }) =>
-    stroke('neighbour', rectangle(faceBox(at, { x0: x, y0: 0, x1: x + width, y1: top }))),
-  );
+  return all.flatMap(({ x, width }): Mark[] => {
+    const box = faceBox(at, { x0: x, y0: 0, x1: x + width, y1: top });
+    const path = rectangle(box);
+    const ink: Mark[] = [{ ...stroke('paper', path), shade: TONE }, stroke('edge-light', path)];
+    if (width * ratio < NAMED_FROM || top * ratio < textWidth('post', TEXT) + 2 * TEXT_CLEAR) return ink;
+    const middle: Point = [(box.u0 + box.u1) / 2 + (TEXT * 0.7) / 2, (box.v0 + box.v1) / 2];
+    return [...ink, write('note', 'post', middle, { height: TEXT, angle: 90, anchor: 'middle' })];
+  });
 }
 
 /** A panel as in its own elevation for the client, without what only the shop needs. */

@@ -89,6 +89,16 @@ describe('openingMakers', () => {
     for (const chain of drawing?.chains ?? [])
       expect(chain.parts.reduce((sum, part) => sum + part, 0)).toBeCloseTo(chain.total, 6);
   });
+  test('what stands round a window is called wall and sill, a guard stands between posts and over the floor', () => {
+    const wordsRound = (name: 'tern-hollow-window' | 'larch-deck-guard'): string => {
+      const { panel, parts } = example(name);
+      const drawing = openingMakers(panel, parts)[0]?.make(small(panel));
+      return drawing ? wordsOf(drawing) : '';
+    };
+    for (const word of ['wall', 'sill', 'gaps drawn wider']) expect(wordsRound('tern-hollow-window')).toContain(word);
+    for (const word of ['post', 'floor']) expect(wordsRound('larch-deck-guard')).toContain(word);
+    expect(wordsRound('tern-hollow-window')).not.toContain('opening');
+  });
   test('openingMakers of a divider is empty', () => {
     expect(openingMakers(example('studio-divider').panel)).toEqual([]);
   });

@@ -47,12 +47,13 @@ describe('runElevation(run)', () => {
     const drawing = runElevation(run, { scale, panels });
     const rails = boxes(drawing, 'wood').filter(({ u0, u1 }) => [70, 50].some((w) => Math.abs(u1 - u0 - w) < 1e-6));
     expect(new Set(rails.map(({ u0 }) => Number((u0 / 0.05).toFixed(6))))).toEqual(new Set([96, 1598]));
-    const posts = boxes(drawing, 'neighbour').filter(({ v0, v1 }) => v1 > v0);
+    const posts = boxes(drawing, 'paper');
     expect(posts.map(({ u0, u1 }) => [u0 / 0.05, u1 / 0.05].map(Math.round))).toEqual([
       [0, 90],
       [1502, 1592],
       [2604, 2694],
     ]);
+    expect(drawing.marks.filter((mark) => mark.kind === 'text' && mark.text === 'post')).toHaveLength(3);
   });
 
   test('prints posts, clear widths between them and the whole, which add up', () => {
