@@ -10,6 +10,8 @@ export interface Stretch {
   readonly kind: 'part' | 'keep' | 'waste' | 'ripped';
   /** Letter of a part. */
   readonly letter?: string;
+  /** Set on a part that no stop gave its length: it is the last of its wood. */
+  readonly unstopped?: boolean;
   /** Index among the board's ripped lengths. */
   readonly ripped?: number;
 }
@@ -45,7 +47,8 @@ export function crossCuts(
     if (size <= NOTHING) return;
     const here = { start, length: size };
     if (node === null) stretches.push({ ...here, kind: 'waste' });
-    else if ('part' in node) stretches.push({ ...here, kind: 'part', letter: node.part });
+    else if ('part' in node)
+      stretches.push({ ...here, kind: 'part', letter: node.part, ...(node.unstopped && { unstopped: true }) });
     else if ('left' in node) stretches.push({ ...here, kind: 'keep' });
     else if (node.cut === 'rip') stretches.push({ ...here, kind: 'ripped', ripped: rip(node, size) });
     else {
@@ -65,6 +68,19 @@ export function lettersOf(tree: CutTree): string[] {
   if (tree === null || 'left' in tree) return [];
   if ('part' in tree) return [tree.part];
   return [...new Set([...lettersOf(tree.a), ...lettersOf(tree.b)])];
+}
+
+/** What a strip is called by: the letters of its parts, and `keep` where some of it goes to the rack. */
+export function namesOf(tree: CutTree): string[] {
+  return [...lettersOf(tree), ...(keepsAny(tree) ? [KEEP] : [])];
+}
+
+/** The word for wood that goes to the rack. */
+export const KEEP = 'keep';
+
+function keepsAny(tree: CutTree): boolean {
+  if (tree === null || 'part' in tree) return false;
+  return 'left' in tree || keepsAny(tree.a) || keepsAny(tree.b);
 }
 
 /** Less than this, mm, is no wood: rounding of doubles. */

@@ -1,4 +1,5 @@
 import type { Marks } from '@wattlewright/model';
+import { KEEP } from './cutcross.ts';
 import { cutHeight, cutWidth, SAME } from './cutfence.ts';
 import { sectionText, sideText } from './cutsize.ts';
 import type { Rip } from './cutstages.ts';
@@ -68,6 +69,7 @@ export function lettersText(letters: readonly string[]): string {
 /** Pieces with their size: `12 × A 43 × 50`, or, where a strip makes several parts, `2 strips, each B + A, 43 × 50`. */
 function piecesText(times: number, letters: readonly string[], size: string, remain: boolean): string {
   const what = remain ? 'what remains, ' : '';
+  if (letters.length === 1 && letters[0] === KEEP) return `${times} ×\u00a0${what}${size}, kept for the rack`;
   if (letters.length < 2) return `${times} ×\u00a0${what}${letters.join('')}\u00a0 ${size}`;
   const strips = times === 1 ? '1 strip' : `${times} strips`;
   return `${strips}, ${what}${times === 1 ? '' : 'each '}${lettersText(letters)}, ${size}`;

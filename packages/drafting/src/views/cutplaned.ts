@@ -17,7 +17,7 @@ export function planedStrips({ stages }: Pick<RippedLength, 'stages'>): PlanedPi
   return stages.flatMap(({ regions }) =>
     regions
       .filter(({ planed }) => planed.length > 0)
-      .map(({ letters, box, planed }) => ({ name: lettersText(letters), from: box, planed })),
+      .map(({ names, box, planed }) => ({ name: lettersText(names), from: box, planed })),
   );
 }
 

@@ -5,7 +5,6 @@ import type { Mark } from '../mark.ts';
 import { write } from '../mark.ts';
 import { cutBar } from './cutbar.ts';
 import { type CutBlock, lengthsText, rowName } from './cutblock.ts';
-import type { CrossCuts, Stretch } from './cutcross.ts';
 import { sectionText } from './cutsize.ts';
 import type { RippedLength, Strip } from './cutstages.ts';
 
@@ -18,8 +17,6 @@ export const BAR = 6.5;
 /** What the rows of strips need to know. */
 export interface StripInk {
   readonly display: Marks;
-  /** Strips from this length on go to the rack, mm. */
-  readonly keepFrom: number;
   /** Room on a page, paper mm. */
   readonly width: number;
   readonly height: number;
@@ -45,8 +42,7 @@ export function stripBlocks(ripped: RippedLength, numbers: readonly number[], in
   const rows = sortsOf(ripped).map(({ strip, count }, i): CutBlock => {
     const v0 = i === 0 ? LINE_STEP * TEXT + 1 : 0;
     const at = (x: number): number => NAMES + x * along;
-    const cuts = withKept(strip.cuts, ink.keepFrom);
-    const bar = cutBar({ cuts, at, v0, height: BAR, display, across: [NAMES, wide] });
+    const bar = cutBar({ cuts: strip.cuts, at, v0, height: BAR, display, across: [NAMES, wide] });
     const name = rowName(`${count} ×`, sectionText(strip.box.width, strip.box.height, display), v0, BAR);
     return {
       marks: [...bar.marks, ...name, ...(i === 0 ? [heading] : [])],
@@ -80,12 +76,4 @@ function sortsOf({ strips }: RippedLength): { readonly strip: Strip; readonly co
     sorts.set(key, sort);
   }
   return [...sorts.values()];
-}
-
-/** Ends of a strip from this length on, mm, are kept and no waste. */
-function withKept(cuts: CrossCuts, from: number): CrossCuts {
-  const stretches = cuts.stretches.map(
-    (one): Stretch => (one.kind === 'waste' && one.length >= from ? { ...one, kind: 'keep' } : one),
-  );
-  return { ...cuts, stretches };
 }

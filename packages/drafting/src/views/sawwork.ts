@@ -56,7 +56,7 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
     ]),
     ...stopWork('1. Crosscut the boards', stops.boards, page),
     ...ripWork('2. Rip', settings, page),
-    ...stopWork('3. Crosscut the strips', stops.strips, page, stops.whole),
+    ...stopWork('3. Crosscut the strips', stops.strips, page, stops),
   ];
 }
 

@@ -32,24 +32,29 @@ interface Kinds {
 export interface Stops {
   readonly boards: readonly Stop[];
   readonly strips: readonly Stop[];
-  /** Parts as long as the wood that they come from. */
+  /** Parts as long as the wood that they come from, which a stop cut. */
   readonly whole: readonly Kind[];
+  /** Parts that are the last of their wood, as long as the cuts before them are true. */
+  readonly last: readonly Kind[];
 }
 
 /** Every piece of a plan by the stop that cuts it to length, or among those that are at length without a cut. */
 export function cutStops(boards: readonly BoardCuts[]): Stops {
-  const found: Found = { boards: [], strips: [], whole: new Map() };
+  const found: Found = { boards: [], strips: [], whole: new Map(), last: new Map() };
   boards.forEach(({ board, cuts, ripped }, i) => {
-    const source = { board: i + 1, times: board.count, whole: found.whole };
+    const source = { board: i + 1, times: board.count, whole: found.whole, last: found.last };
     add(found.boards, cuts, source);
     for (const { strips } of ripped) for (const strip of strips) add(found.strips, strip.cuts, source);
   });
   return {
     boards: found.boards.map(stopOf).sort(longest),
     strips: found.strips.map(stopOf).sort(longest),
-    whole: kindsOf(found.whole).sort((a, b) => ((a.letter ?? '') < (b.letter ?? '') ? -1 : 1)),
+    whole: kindsOf(found.whole).sort(byLetter),
+    last: kindsOf(found.last).sort(byLetter),
   };
 }
+
+const byLetter = (a: Kind, b: Kind): number => ((a.letter ?? '') < (b.letter ?? '') ? -1 : 1);
 
 type Counts = Map<string | undefined, number>;
 
@@ -57,12 +62,13 @@ interface Found {
   readonly boards: Kinds[];
   readonly strips: Kinds[];
   readonly whole: Counts;
+  readonly last: Counts;
 }
 
 function add(
   found: Kinds[],
   { stretches, kerfs }: CrossCuts,
-  { board, times, whole }: { readonly board: number; readonly times: number; readonly whole: Counts },
+  { board, times, whole, last }: Pick<Found, 'whole' | 'last'> & { readonly board: number; readonly times: number },
 ): void {
   const isCut = ({ start, length }: Stretch): boolean => kerfs.some(({ at }) => Math.abs(at - start - length) < SAME);
   const count = (counts: Counts, letter: string | undefined): unknown =>
@@ -71,7 +77,7 @@ function add(
     const { kind, length, letter } = stretch;
     if (kind !== 'part' && kind !== 'ripped') continue;
     if (!isCut(stretch)) {
-      if (kind === 'part') count(whole, letter);
+      if (kind === 'part') count(stretch.unstopped === true ? last : whole, letter);
       continue;
     }
     let stop = found.find((one) => Math.abs(one.length - length) < SAME);

@@ -12,7 +12,7 @@ import { lengthText, sectionText, sideText } from './cutsize.ts';
 import type { Rip, RippedLength } from './cutstages.ts';
 import type { PlacedRip, RipSetting } from './cutsteps.ts';
 import { workRows } from './cutworkrows.ts';
-import type { Kind, Stop } from './sawworkstops.ts';
+import type { Kind, Stop, Stops } from './sawworkstops.ts';
 import { ripNotes } from './sawworkthin.ts';
 
 /** What the tables need to know. */
@@ -29,7 +29,7 @@ export function stopWork(
   title: string,
   stops: readonly Stop[],
   { parts, display, width, height }: TableContext,
-  whole: readonly Kind[] = [],
+  { whole = [], last = [] }: Partial<Pick<Stops, 'whole' | 'last'>> = {},
 ): Drawing[] {
   const rows: Cell[][] = stops.map(({ length, kinds, count, boards }) => [
     TICK,
@@ -39,6 +39,8 @@ export function stopWork(
     boards.join(', '),
   ]);
   if (whole.length > 0) rows.push([TICK, 'none', '', `already to length: ${kindsText(whole, parts)}`, '']);
+  if (last.length > 0)
+    rows.push([TICK, 'none', '', `last of its wood, no cut: ${kindsText(last, parts)}; check each at the stop`, '']);
   if (rows.length === 0) return [];
   return tablePages({
     name: 'stop-work',

@@ -1,6 +1,6 @@
 import { type Marks, THIN_RIP } from '@wattlewright/model';
 import type { Block } from '../layout/prose.ts';
-import { cutHeight, cutWidth, setBy } from './cutfence.ts';
+import { cutHeight, cutWidth, SAME, setBy } from './cutfence.ts';
 import { sideText } from './cutsize.ts';
 import type { Rip } from './cutstages.ts';
 import type { RipSetting } from './cutsteps.ts';
@@ -14,22 +14,20 @@ const isFlat = (rip: Rip): boolean => cutHeight(rip) < THIN_RIP && cutHeight(rip
 /** Whether no more than a thin strip is left at the fence after a rip by the thin-rip stop. */
 const isCarried = (rip: Rip): boolean => setBy(rip) === 'stop' && rip.rest < THIN_RIP;
 
-/** What falls loose beyond the blade so thin that it can be thrown: waste under this size, mm; common practice, no source. */
-const SLIVER = 3;
-
-const isSliver = ({ restIs, next, shaving, rest }: Rip): boolean =>
-  restIs.length === 0 && next === undefined && !shaving && rest > 0.1 && rest < SLIVER;
-
 /** What to mind at some rips, in a few words: the cautions tell the rest. */
 export function ripNotes(rips: readonly Rip[], display: Marks): string[] {
-  const slivers = rips.filter(isSliver);
-  const least = Math.min(...slivers.map(({ rest }) => rest));
+  const slivers = rips.flatMap(({ sliver }) => (sliver === undefined ? [] : [sliver]));
+  const most = Math.max(0, ...slivers);
   return [
     ...(rips.some(isTall) ? ['tall: high fence'] : []),
     ...(rips.some(isFlat) ? ['thin and flat: close the gap under the fence'] : []),
     ...(rips.every(isCarried) ? ['every rip here: tape to a scrap'] : []),
     ...(rips.some(isCarried) && !rips.every(isCarried) ? ['last rip of each piece: tape to a scrap'] : []),
-    ...(slivers.length > 0 ? [`a sliver of ${sideText(least, display)} falls loose: stand aside`] : []),
+    ...(slivers.length === 0
+      ? []
+      : most < SAME
+        ? ['blade along the very face: a feather may fall']
+        : [`a sliver of ${sideText(most, display)} falls loose: stand aside`]),
   ];
 }
 

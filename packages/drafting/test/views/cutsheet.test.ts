@@ -141,9 +141,9 @@ describe('cutStops', () => {
   it('counts every piece of every part once, cut by a stop or at length without', () => {
     fc.assert(
       fc.property(arbitraryPlans, ({ plan, saw }) => {
-        const { boards, strips, whole } = cutStops(boardCuts(plan, saw));
+        const { boards, strips, whole, last } = cutStops(boardCuts(plan, saw));
         const found = new Map<string, number>();
-        for (const { letter, count } of [...boards, ...strips].flatMap(({ kinds }) => kinds).concat(whole))
+        for (const { letter, count } of [...boards, ...strips].flatMap(({ kinds }) => kinds).concat(whole, last))
           if (letter !== undefined) found.set(letter, (found.get(letter) ?? 0) + count);
         const wanted = new Map<string, number>();
         for (const { tree, count } of plan.boards)
@@ -152,6 +152,18 @@ describe('cutStops', () => {
       }),
       seeded,
     );
+  });
+});
+
+describe('cutStops, of the last pieces', () => {
+  it('tells those that no stop cut from those whose wood a stop cut', () => {
+    const last: CutTree = { cut: 'cross', at: 1000, a: { part: 'A' }, b: { part: 'A', unstopped: true } };
+    const plan = planOf([one(last)]);
+    const saw = sawOf(3, 3, 0);
+    const { whole, last: found } = cutStops(boardCuts(plan, saw));
+    expect([whole, found]).toEqual([[], [{ letter: 'A', count: 1 }]]);
+    const options = { parts: [], display, saw, width: 183, height: 204 };
+    expect(textsIn(sawWork(plan, options)).join(' ')).toContain('last of its wood, no cut: 1 × A');
   });
 });
 
@@ -175,9 +187,9 @@ describe('ripSettings', () => {
 });
 
 describe('cutSheets', () => {
-  it('marks an end of a strip to be kept from the shop’s own length on: 400 of 300, not 200', () => {
-    const strip = (rest: number): CutTree => ({ cut: 'cross', at: 997 - rest, a: { part: 'A' }, b: null });
-    const drawn = (rest: number): string[] =>
+  it('marks what the plan keeps of a strip, and no other end', () => {
+    const strip = (rest: CutTree): CutTree => ({ cut: 'cross', at: 597, a: { part: 'A' }, b: rest });
+    const drawn = (rest: CutTree): string[] =>
       textsIn(
         cutSheets(planOf([one({ cut: 'rip', axis: 'width', at: 40, a: strip(rest), b: null }, { length: 1000 })]), {
           parts: [],
@@ -187,8 +199,9 @@ describe('cutSheets', () => {
           height: 204,
         }),
       );
-    expect(drawn(400)).toContain('keep');
-    expect(drawn(200)).not.toContain('keep');
+    expect(drawn({ left: 400 })).toContain('keep');
+    expect(drawn({ left: 400 })).toContain('A + keep');
+    expect(drawn(null)).not.toContain('keep');
   });
 
   // Blanks 9 by 50, each ripped again: the name has room only on end.
@@ -356,6 +369,14 @@ describe('sawWork', () => {
     const told = work({ cut: 'rip', axis: 'width', at: 32, a: two, b: null });
     expect(told).toContain('At setting 2 the last rip of a piece leaves no more than 8 mm at the fence.');
     expect(told).toContain('last rip of each piece: tape to a scrap');
+  });
+
+  it('warns of a sliver that the plan names, and of a tall piece half as high again as wide', () => {
+    const loose: CutTree = { cut: 'rip', axis: 'width', at: 43, a: { part: 'A' }, b: null, sliver: 0.8 };
+    expect(work(loose)).toContain('a sliver of 0.8 falls loose: stand aside');
+    const half = (width: number): CutTree => ({ cut: 'rip', axis: 'width', at: width, a: strip(20), b: null });
+    expect(work(half(33))).toContain('tall: high fence');
+    expect(work(half(34))).not.toContain('tall: high fence');
   });
 
   it('tells the blade that the plan is made for, the trim with its blade, and what is cut long', () => {
