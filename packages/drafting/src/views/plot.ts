@@ -1,11 +1,14 @@
 import { pointsOf, union } from '../ink.ts';
+import { grown } from '../layout/clearance.ts';
+import { lines } from '../layout/lines.ts';
 import { TEXT } from '../layout/style.ts';
-import { textBox, wrapText } from '../lettering.ts';
+import { textBox } from '../lettering.ts';
 import type { Box, Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line, polyline } from '../path.ts';
 import type { Axis, PlotOptions } from './plotdata.ts';
-import { type Curve, type Field, names, POINT_RADIUS } from './plotnames.ts';
+import { names } from './plotnames.ts';
+import { type Curve, type Field, ON_GAP, onCurves, outside, POINT_RADIUS } from './ploton.ts';
 
 /**
  * Round values from `from` to `to`, about `wanted` of them, stepping by 1, 2 or 5 times a power of ten.
@@ -34,20 +37,25 @@ export function plot(options: PlotOptions): Drawing {
     u: (value) => ((value - x.from) / (x.to - x.from)) * width,
     v: (value) => height - ((value - y.from) / (y.to - y.from)) * height,
   };
-  const axes = axisInk(field, x, y);
-  const grid = axes.marks.flatMap((mark) =>
-    mark.kind === 'path' && mark.role === 'grid' ? [pointsOf(mark.path)] : [],
-  );
   const curves = series.flatMap((one): Curve[] => {
     const run = inField(one.points, x, y).map(([a, b]): Point => [field.u(a), field.v(b)]);
     return run.length > 1 ? [{ one, run }] : [];
   });
+  const axes = axisInk(field, x, y);
+  const grid = axes.marks.flatMap((mark) =>
+    mark.kind === 'path' && mark.role === 'grid' ? [pointsOf(mark.path)] : [],
+  );
   const inside = levels.filter((level) => level.y >= y.from && level.y <= y.to);
   const heights = inside.map((level) => field.v(level.y));
+  const on = onCurves({ ...field, grid }, { curves, levels: inside, points });
   const marks: Mark[] = [
     ...axes.marks,
     ...heights.map((v) => stroke('hidden', line([box.u0, v], [box.u1, v]))),
-    ...curves.map(({ one, run }) => stroke(one.main ? 'accent' : 'plot', polyline(run))),
+    ...curves.flatMap(({ one, run }) => {
+      const name = on.get(one);
+      const pieces = name ? outside(run, grown(textBox(name), ON_GAP)) : [run];
+      return pieces.map((piece) => stroke(one.main ? 'accent' : 'plot', polyline(piece)));
+    }),
     ...points.map((point) => ({
       ...stroke('accent', circle([field.u(point.x), field.v(point.y)], POINT_RADIUS)),
       shade: 1,
@@ -66,7 +74,8 @@ function axisInk({ box, u, v }: Field, x: Axis, y: Axis): { readonly marks: Mark
   const showX = x.show ?? String;
   const showY = y.show ?? String;
   const marks: Mark[] = [
-    ...xs.map((value) => stroke('grid', line([u(value), box.v0], [u(value), box.v1 + 1.2]))),
+    // Ticks alone along x: a name inside the field then finds room between two lines of the grid.
+    ...xs.map((value) => stroke('table', line([u(value), box.v1 - 1.2], [u(value), box.v1 + 1.2]))),
     ...ys.map((value) => stroke('grid', line([box.u0 - 1.2, v(value)], [box.u1, v(value)]))),
     stroke(
       'table',
@@ -113,7 +122,5 @@ function inField(points: Run, x: Axis, y: Axis): Run {
 }
 
 function noteInk(note: string, top: number, width: number): Mark[] {
-  return wrapText(note, width, TEXT).map((words, i) =>
-    write('note', words, [0, top + TEXT + i * 4.4], { height: TEXT }),
-  );
+  return lines(note, width).map((words, i) => write('note', words, [0, top + TEXT + i * 4.4], { height: TEXT }));
 }

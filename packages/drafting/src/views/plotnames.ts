@@ -5,25 +5,7 @@ import { textBox } from '../lettering.ts';
 import type { Box, Mark, Point, TextMark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
-import type { Level, PlotPoint, Series } from './plotdata.ts';
-
-/** A plot's rectangle and its map from values to paper, mm. */
-export interface Field {
-  readonly box: Box;
-  readonly u: (x: number) => number;
-  readonly v: (y: number) => number;
-  /** Lines of the grid, which a name keeps off where there is room. */
-  readonly grid?: readonly (readonly Point[])[];
-}
-
-/** A curve as it runs on paper. */
-export interface Curve {
-  readonly one: Series;
-  readonly run: readonly Point[];
-}
-
-/** Radius of the ring on a point, mm. */
-export const POINT_RADIUS = 1.3;
+import { type Field, type Named, ON_GAP, onCurves, POINT_RADIUS } from './ploton.ts';
 
 /** How far from its point a name may stand, mm, nearest first. */
 const FAR = [3, 5, 8, 12, 17, 23, 30];
@@ -31,19 +13,13 @@ const FAR = [3, 5, 8, 12, 17, 23, 30];
 /** From one name at the side of a plot to the next, mm. */
 const STEP = (ASCENT + DESCENT) * TEXT + 1.2;
 
-/** What a plot has to name. */
-interface Named {
-  readonly curves: readonly Curve[];
-  readonly levels: readonly Level[];
-  readonly points: readonly PlotPoint[];
-}
-
 /** The names of a plot's curves, levels and points: at the ends beside it, or inside with a leader, none on another. */
 export function names(field: Field, named: Named): Mark[] {
   const { curves, levels, points } = named;
+  const on = onCurves(field, named);
   const ends = [
     ...curves.flatMap(({ one, run }) =>
-      one.named === undefined ? [{ label: one.label, main: one.main, end: run.at(-1) as Point }] : [],
+      one.named === undefined && !on.has(one) ? [{ label: one.label, main: one.main, end: run.at(-1) as Point }] : [],
     ),
     ...levels.map(({ label, y }) => ({ label, main: false, end: [field.box.u1, field.v(y)] as const })),
   ];
@@ -60,7 +36,10 @@ export function names(field: Field, named: Named): Mark[] {
       [field.box.u1, field.v(y)],
     ]),
   ];
-  const taken: Box[] = inside.map(({ at }) => grown(boxOf([at]), POINT_RADIUS));
+  const taken: Box[] = [
+    ...inside.map(({ at }) => grown(boxOf([at]), POINT_RADIUS)),
+    ...[...on.values()].map((text) => grown(textBox(text), ON_GAP)),
+  ];
   const marks: Mark[] = [];
   for (const one of inside) {
     const text = freePlace(field, one, [...lines, ...(field.grid ?? [])], taken) ?? freePlace(field, one, lines, taken);
@@ -69,7 +48,7 @@ export function names(field: Field, named: Named): Mark[] {
     lines.push(lead(one.at, textBox(text)));
     marks.push(...called(one, text));
   }
-  return [...marks, ...endNames(field, ends)];
+  return [...on.values(), ...marks, ...endNames(field, ends)];
 }
 
 function nearest(run: readonly Point[], u: number): Point {

@@ -3,13 +3,25 @@ import type { Drawing } from '../mark.ts';
 import { plot } from './plot.ts';
 import type { Series } from './plotdata.ts';
 
-/** Looks that mean something to a reader: elevation in degrees, and the words for it. */
-const LOOKS = [
-  { elevation: 0, words: 'level view', away: undefined },
-  // Eyes 4.2 m up (a floor of 2.7 m, standing), the panel's middle at 1.3 m, 5 m (16 ft) away: arctan(2.9 / 5) = 30.1°.
-  { elevation: 30, words: 'from a window one floor up', away: { mm: '5 m away', in: '16 ft away' } },
-  { elevation: 60, words: 'high summer sun', away: undefined },
-] as const;
+/** A look that means something to a reader: elevation in degrees, the words for it, and what it is called on the curve. */
+interface Look {
+  readonly elevation: number;
+  readonly words: string;
+  readonly away?: Readonly<Record<'mm' | 'in', string>>;
+  readonly short: string;
+}
+
+const LEVEL: Look = { elevation: 0, words: 'level view', short: 'level view' };
+// Eyes 4.2 m up (a floor of 2.7 m, standing), the panel's middle at 1.3 m, 5 m (16 ft) away: arctan(2.9 / 5) = 30.1°.
+const WINDOW: Look = {
+  elevation: 30,
+  words: 'from a window one floor up',
+  away: { mm: '5 m away', in: '16 ft away' },
+  short: 'window one floor up',
+};
+/** For a guard, which no window need look down on. */
+const ABOVE: Look = { elevation: 30, words: 'from above', short: 'from above' };
+const SUN: Look = { elevation: 60, words: 'high summer sun', short: 'high summer sun' };
 
 /** Directions in plan, degrees off square to the panel. */
 const AZIMUTHS = [0, 45] as const;
@@ -39,11 +51,11 @@ export function sightChart(panel: Panel, size: { readonly width?: number; readon
           },
         ],
   );
-  const said = LOOKS.map(
+  const above = panel.details.use === 'guard' ? ABOVE : WINDOW;
+  const said = [LEVEL, above, SUN].map(
     (look) => `${lookText(look, panel)}: ${inWords(seeThrough({ ...openwork, elevation: look.elevation }))}`,
   );
-  const window = LOOKS[1];
-  const fromWindow = percent(seeThrough({ ...openwork, elevation: window.elevation }));
+  const fromAbove = percent(seeThrough({ ...openwork, elevation: above.elevation }));
   const note = `${said.join('; ')}. Free for air: ${Math.round(100 * airShare(openwork))} % of the woven area.`;
   return plot({
     name: 'sight-chart',
@@ -52,14 +64,14 @@ export function sightChart(panel: Panel, size: { readonly width?: number; readon
     x: { label: 'elevation looked from, degrees over level', from: 0, to: STEEPEST, ticks: [0, 15, 30, 45, 60, 75] },
     y: { label: 'open share of the woven area, %', from: 0, to: Math.ceil(most * 1.1) },
     series,
-    points: [{ x: window.elevation, y: fromWindow, label: `window one floor up: ${inWords(fromWindow / 100)}` }],
+    points: [{ x: above.elevation, y: fromAbove, label: `${above.short}: ${inWords(fromAbove / 100)}` }],
     note: note.charAt(0).toUpperCase() + note.slice(1),
     ...size,
   });
 }
 
 /** A look in words, with how far off it is taken in the job's unit and how steep it is. */
-function lookText({ elevation, words, away }: (typeof LOOKS)[number], { display }: Panel): string {
+function lookText({ elevation, words, away }: Look, { display }: Panel): string {
   const far = away === undefined ? '' : `, ${away[display.unit]}`;
   return `${words}${far}${elevation > 0 ? ` (${elevation}°)` : ''}`;
 }

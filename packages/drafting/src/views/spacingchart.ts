@@ -2,6 +2,9 @@ import { fineMarks, formatLength, type Panel, smallestPitch, useBySpacing } from
 import type { Drawing } from '../mark.ts';
 import { niceTicks, plot } from './plot.ts';
 
+/** Thicknesses nearer than this share to the panel's own would lie on its curve. Common practice, no source. */
+const UNLIKE = 0.2;
+
 /** Least and most of the strength that the axis reaches to, percent. */
 const TOP = { least: 120, most: 300 } as const;
 
@@ -32,6 +35,8 @@ export function spacingChart(panel: Panel, size: { readonly width?: number; read
     strength,
   });
   const note = `${panel.name}: ${wood}, slats ${thick(point.thickness)} thick, staves ${named(point.pitch)} apart; the hardest bent slat uses ${used} % of its strength. At this thickness ${kept} % is reached at a pitch of ${named(least)}. The curves are for this weave and this number of staves.`;
+  const isOwn = (thickness: number): boolean => Math.abs(thickness - point.thickness) < 1e-9;
+  const told = lines.filter(({ thickness }) => isOwn(thickness) || Math.abs(thickness / point.thickness - 1) > UNLIKE);
   const unit = display.unit === 'in' ? 25.4 : 1;
   const [from, to] = [Math.min(...pitches), Math.max(...pitches)];
   return plot({
@@ -46,10 +51,10 @@ export function spacingChart(panel: Panel, size: { readonly width?: number; read
       show,
     },
     y: { label: 'share of the strength used, %', from: 0, to: top },
-    series: lines.map(({ thickness, points }) => {
-      const main = Math.abs(thickness - point.thickness) < 1e-9;
+    series: told.map(({ thickness, points }) => {
+      const main = isOwn(thickness);
       return {
-        label: `${thick(thickness)}${main ? ', this panel' : ''}`,
+        label: thick(thickness),
         points: points.map(({ pitch, use }) => [pitch, percent(use)] as const),
         main,
       };

@@ -68,6 +68,26 @@ describe('plot', () => {
     ]);
   });
 
+  test('plot sets the name of each curve on the curve itself, which leaves room for it', () => {
+    const drawing = plot({
+      name: 'p',
+      title: 'P',
+      alt: 'P',
+      x: { label: 'x', from: 0, to: 10 },
+      y: { label: 'y', from: 0, to: 5 },
+      series: [1, 2, 4].map((n) => ({
+        label: `${n} mm`,
+        points: Array.from({ length: 51 }, (_, i) => [i / 5, Math.min(5, (n * 2) / (i / 5 + 0.1))] as const),
+      })),
+      width: 120,
+      height: 60,
+    });
+    const names = drawing.marks.flatMap((mark) => (mark.kind === 'text' && / mm$/.test(mark.text) ? [mark] : []));
+    expect(names.map(({ text }) => text).toSorted()).toEqual(['1 mm', '2 mm', '4 mm']);
+    for (const name of names) expect(textBox(name).u1).toBeLessThan(120);
+    expect(faultsOf(drawing.marks)).toEqual([]);
+  });
+
   test('plot cuts a curve where it leaves the field, on its own straight piece', () => {
     const drawing = plot({
       name: 'p',
@@ -108,7 +128,11 @@ describe('sightChart and spacingChart', () => {
     const drawing = spacingChart(panel, { width: 120, height: 60 });
     const { staves, rows } = panel;
     const use = Math.max(...rows.map(({ bend }) => bend.use));
-    const curve = drawing.marks.find((m) => m.kind === 'path' && m.role === 'accent' && m.shade === undefined);
+    // The curve leaves room for its name.
+    const curve = drawing.marks
+      .filter((m) => m.kind === 'path' && m.role === 'accent' && m.shade === undefined)
+      .flatMap((m) => (m.kind === 'path' ? [pointsOf(m.path)] : []))
+      .find((piece) => (piece[0] as Point)[0] < 40 && (piece.at(-1) as Point)[0] > 40) as Point[];
     const ring = drawing.marks.find((m) => m.kind === 'path' && m.role === 'accent' && m.shade === 1);
     const at = (mark: Mark | undefined): Point[] => (mark?.kind === 'path' ? pointsOf(mark.path) : []);
     const middle = (k: 0 | 1): number =>
@@ -118,8 +142,8 @@ describe('sightChart and spacingChart', () => {
     expect(middle(0)).toBeCloseTo(120 / 3, 6);
     expect(middle(1)).toBeCloseTo(60 * (1 - use / 1.2), 6);
     // This thickness's curve passes through the point: the chord between its neighbours lies within a tenth of it.
-    const after = at(curve).findIndex(([u]) => u > 40);
-    const [a, b] = [at(curve)[after - 1] as Point, at(curve)[after] as Point];
+    const after = curve.findIndex(([u]) => u > 40);
+    const [a, b] = [curve[after - 1] as Point, curve[after] as Point];
     expect(a[1] + ((40 - a[0]) / (b[0] - a[0])) * (b[1] - a[1])).toBeCloseTo(middle(1), 0);
   });
 

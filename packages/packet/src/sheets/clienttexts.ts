@@ -2,6 +2,7 @@ import { type Block, fractions } from '@wattlewright/drafting';
 import {
   dividerDetails,
   type Finding,
+  fineMarks,
   formatLength,
   massOf,
   overallOf,
@@ -29,7 +30,13 @@ export function clientBlocks(panel: Panel, settled: Settled): Block[] {
       ? []
       : [
           { kind: 'stop', text: `STOP Not for approval yet: ${openText(stops.length)}.`, keep: true },
-          ...stops.map(({ text }): Block => ({ kind: 'bullet', text: fractions(text) })),
+          ...stops.map(
+            ({ where, text }): Block => ({
+              kind: 'bullet',
+              // A panel's own sheet need not name it.
+              text: fractions(where === panel.name || where === '' ? text : `${where}: ${text}`),
+            }),
+          ),
         ];
   return [
     ...points,
@@ -75,10 +82,11 @@ function woodTexts(panel: Panel, { finish }: Settled['job']): string[] {
 
 /** Where the wood's movement goes: into the gaps between courses, or into the room over them. */
 function movementText(panel: Panel): string {
-  const { movement, courses, cover } = panel;
-  const show = shower(panel);
+  const { movement, courses, cover, display } = panel;
+  // To the fine mark, so that the rise and the fall make the whole.
+  const show = (length: number): string => formatLength(length, fineMarks(display), { named: true });
   const { swell, shrink, driest, wettest, dryOpening } = movement;
-  const all = `Wood moves with the seasons: from the driest (${driest} %) to the wettest (${wettest} %) the slats grow by ${show(swell - shrink)} in all over the height.`;
+  const all = `Wood moves with the seasons: from the driest (${driest} %) to the wettest (${wettest} %) the slats together grow ${show(swell - shrink)} taller.`;
   if (courses.gap > 0) return `${all} The open gaps between them narrow and widen by as much.`;
   const over =
     cover.height > 0
@@ -112,7 +120,9 @@ function useTexts(panel: Panel): string[] {
     }
     case 'guard':
       return [
-        `A guard: fills in under a handrail${details.cap ? ' or below its own cap rail' : ''}, ${show(details.floorGap)} over the floor. It is not a tested guard, and handrail and posts are not part of it.`,
+        details.cap
+          ? `A guard: fills in below its own cap rail, ${show(details.floorGap)} over the floor. It is not a tested guard; a handrail, where one is wanted, and the posts are not part of it.`
+          : `A guard: fills in under a handrail, ${show(details.floorGap)} over the floor. It is not a tested guard, and handrail and posts are not part of it.`,
       ];
     case 'screen': {
       const { standoff, mounting } = screenDetails(panel);

@@ -82,7 +82,8 @@ function figureRows(figures: readonly StepFigure[], panels: readonly Panel[]): F
  */
 export function closingSheets({ job, findings, panels }: Settled, page: Page): Layout[] {
   const charts = [
-    ...onePer(panels, openworkKey).map((panel) => sightChart(panel, CHART)),
+    // Indoors nobody looks through from above, and no sun stands over it.
+    ...onePer(job.site.where === 'indoors' ? [] : panels, openworkKey).map((panel) => sightChart(panel, CHART)),
     ...onePer(panels, bendKey).map((panel) => spacingChart(panel, CHART)),
   ];
   const none: Block = { kind: 'paragraph', text: 'Nothing was found that the maker must know beyond these sheets.' };
