@@ -11,12 +11,12 @@ import { runsOf, spread } from './weaveruns.ts';
 import { type Ticks, tickBoxes, tickHeads, ticksOf } from './weaveticks.ts';
 
 /** Tallest and lowest row of a course, mm: apart enough not to be lost by a finger. Common practice, no source. */
-const TALL = 6;
+const TALL = { usual: 6, poster: 11 } as const;
 const LOW = 5;
 
 /** Narrowest and widest column of a stave, mm. */
 const NARROW = 6.5;
-const WIDE = 12;
+const WIDE = { usual: 12, poster: 26 } as const;
 
 /** Narrowest legend, mm: a narrow chart then leaves room for another beside it. */
 const LEGEND = 90;
@@ -58,6 +58,8 @@ export interface WeaveChartOptions {
   readonly serves?: readonly Panel[];
   /** How they are called together; the panel's name unless given. */
   readonly named?: string;
+  /** Whether it fills its room as far as it can be read well from the bench, for a sheet that it has for itself. */
+  readonly poster?: boolean;
 }
 
 /**
@@ -67,17 +69,16 @@ export interface WeaveChartOptions {
  * panels go on over pages from the bottom up, between two repeats where a page holds one; wide ones are split with one
  * stave on both pages.
  */
-export function weaveChart(
-  panel: Panel,
-  { parts = [], room = { width: 180, height: 230 }, serves = [panel], named = panel.name }: WeaveChartOptions = {},
-): Drawing[] {
+export function weaveChart(panel: Panel, options: WeaveChartOptions = {}): Drawing[] {
+  const { parts = [], room = { width: 180, height: 230 }, serves = [panel], named = panel.name } = options;
+  const size = options.poster ? 'poster' : 'usual';
   const { count: staves } = panel.staves;
   const ticks = ticksOf(serves);
   const left = ticks.width + NUMBER;
   const most = Math.max(2, Math.floor((room.width - left - RIGHT) / NARROW));
   const across = spread(staves, most, 1);
   const shown = Math.max(...across.map(([from, to]) => to - from));
-  const column = Math.min(WIDE, (room.width - left - RIGHT) / shown);
+  const column = Math.min(WIDE[size], (room.width - left - RIGHT) / shown);
   const legendOf = (width: number, bracketed: boolean) =>
     legendLines(panel, {
       width,
@@ -93,7 +94,7 @@ export function weaveChart(
   const high = highOver(width);
   const up = runsOf(panel, Math.max(1, Math.floor(high / LOW)));
   const tallest = Math.max(...up.map(([from, to]) => to - from));
-  const row = Math.min(TALL, Math.max(LOW, high / tallest));
+  const row = Math.min(TALL[size], Math.max(LOW, high / tallest));
   const pages = up.flatMap((courses) => across.map((some): Page => ({ courses, staves: some })));
   return pages.map((page, i) => {
     const legend = legendOf(width, firstRepeat(panel, page) !== undefined);
@@ -204,11 +205,16 @@ function head({ staves }: Panel, { page, column, u, over }: Grid): Mark[] {
   const numbers = Array.from({ length: to - from }, (_, i) =>
     write('label', `${from + i + 1}`, [at(from + i), over - 1.6], { height: TEXT, anchor: 'middle' }),
   );
+  // An end of the panel, not a panel of that name; the short words where the staves are few and narrow.
+  const [left, right] = ['left end', 'right end'] as const;
+  const isWide = u(to) - u(from) > textWidth(left, TEXT) + textWidth(right, TEXT) + 3;
+  const end = (words: string, place: number, anchor: 'start' | 'end'): Mark =>
+    isWide
+      ? write('note', words, [anchor === 'start' ? u(from) : u(to), over - 7.5], { height: TEXT, anchor })
+      : write('note', words.split(' ')[0] as string, [place, over - 7.5], { height: TEXT, anchor: 'middle' });
   const ends = [
-    from === 0 ? write('note', 'Left', [at(0), over - 7.5], { height: TEXT, anchor: 'middle' }) : undefined,
-    to === staves.count
-      ? write('note', 'Right', [at(to - 1), over - 7.5], { height: TEXT, anchor: 'middle' })
-      : undefined,
+    from === 0 ? end(left, at(0), 'start') : undefined,
+    to === staves.count ? end(right, at(to - 1), 'end') : undefined,
   ];
   return [...numbers, ...ends.filter((mark) => mark !== undefined)];
 }

@@ -37,11 +37,12 @@ export function legendLines(
       ? 'The weave does not repeat within the panel.'
       : `The weave repeats every ${every} course${every === 1 ? '' : 's'}${bracketed ? ' (one repeat is bracketed)' : ''}.`;
   const text = [
-    `Seen from the front, bottom course first. Black: the slat passes in front of the stave; the stave runs on, light: behind it.`,
+    `Seen from the front, bottom course first. Black, + in the steps: the slat passes in front of the stave. Where the stave runs on, light, − in the steps: behind it.`,
     `${capital(weave.name)}; course 1 starts ${sideAt(panel, 0, 0) > 0 ? 'in front of' : 'behind'} the left stave.`,
     repeat,
-    ticks.copies ? 'Print it once for each panel.' : '',
-    `Tick each course when it is in${ticks.boxes > 1 ? ', a column for each panel' : ''}.`,
+    ticks.tally > 0
+      ? `Tally each course when it is in, a stroke for each of the ${ticks.tally} panels.`
+      : `Tick each course when it is in${ticks.boxes > 1 ? ', a column for each panel' : ''}.`,
     ...narrower.map(({ name, staves }) => `${name} has staves 1 to ${staves.count} alone.`),
     split ? 'One stave stands on both neighbouring pages.' : '',
   ]
