@@ -11,29 +11,59 @@ import { eachPanel, fineIn, isMany, type Making, type StepFigure } from './step.
  * @param share part of them that one step drives, such as a half for the corners of one rail; all if absent
  */
 export function jointFigures(making: Making, joint: ScrewRow['joint'], share = 1): StepFigure[] {
-  return [
-    ...screwFigures(making, joint, share),
-    ...eachPanel(making.panels, `${joint}, where`, (panel) => rowOf(panel, joint)?.where),
-  ];
+  return [...screwFigures(making, joint, share), ...whereFigures(making, joint)];
+}
+
+/** Where they stand; where panels differ only in their places, the words before them are said once, in what the row is of. */
+function whereFigures({ panels }: Making, joint: ScrewRow['joint']): StepFigure[] {
+  const figures = eachPanel(panels, `${joint}, where`, (panel) => rowOf(panel, joint)?.where);
+  const heads = new Set(figures.map(({ value }) => value.slice(0, value.lastIndexOf(': ') + 1)));
+  const [head = ''] = heads;
+  if (figures.length < 2 || heads.size > 1 || head === '') return figures;
+  return figures.map((figure) => ({
+    ...figure,
+    what: `${joint}, ${head.slice(0, -1)}`,
+    value: figure.value.slice(head.length + 1),
+  }));
 }
 
 /** The same without where they stand, for a step that drives more of those that an earlier one placed. */
 export function screwFigures(making: Making, joint: ScrewRow['joint'], share = 1): StepFigure[] {
   const { panels, job } = making;
-  return eachPanel(panels, joint, (panel) => {
+  const { unit } = job.display;
+  const rest = (panel: Panel, row: ScrewRow) => {
+    const { pilot, clearance } = row.holes;
+    const shank = clearance ? `, clearance ${drillText(clearance, unit)}` : '';
+    return `${nameText(row)}; pilot ${drillText(pilot, unit)}${shank}${headText(making, row, panel)}`;
+  };
+  const told = (text: (panel: Panel, row: ScrewRow) => string) => (panel: Panel) => {
     const row = rowOf(panel, joint);
-    if (!row) return gluedText(panel, joint);
-    const { holes } = row;
-    const clearance = holes.clearance ? `, clearance ${drillText(holes.clearance, job.display.unit)}` : '';
-    return `${countText(making, row, share)}; pilot ${drillText(holes.pilot, job.display.unit)}${clearance}${headText(making, row, panel)}`;
-  });
+    return row ? text(panel, row) : gluedText(panel, joint);
+  };
+  const whole = eachPanel(
+    panels,
+    joint,
+    told((panel, row) => `${countText(making, row, share)} of ${rest(panel, row)}`),
+  );
+  const alike = eachPanel(panels, `${joint}, all of them`, told(rest));
+  // Screws alike but for how many: the screw is said once.
+  return whole.length > 1 && alike.length === 1
+    ? [
+        ...eachPanel(
+          panels,
+          joint,
+          told((_, row) => countText(making, row, share).replace(/,$/, '')),
+        ),
+        ...alike,
+      ]
+    : whole;
 }
 
 /** How many of which screws or pins one step drives, where an earlier one drilled for them. */
 export function drivenFigures(making: Making, joint: ScrewRow['joint'], share = 1): StepFigure[] {
   return eachPanel(making.panels, joint, (panel) => {
     const row = rowOf(panel, joint);
-    return row && countText(making, row, share);
+    return row && `${countText(making, row, share)} of ${nameText(row)}`;
   });
 }
 
@@ -48,7 +78,7 @@ export function holeFigures(making: Making, joint: ScrewRow['joint']): StepFigur
         `${drillText(row.holes.clearance, job.display.unit)} for ${row.name}${headText(making, row, panel)}`
       );
     }),
-    ...eachPanel(panels, `${joint}, where`, (panel) => rowOf(panel, joint)?.where),
+    ...whereFigures(making, joint),
   ];
 }
 
@@ -66,7 +96,11 @@ export function pilotFigures(making: Making, joint: ScrewRow['joint']): StepFigu
 }
 
 function countText(making: Making, row: ScrewRow, share: number): string {
-  return `${row.count * share}${isMany(making) ? ' in each panel,' : ''} of ${row.name}, ${row.material}`;
+  return `${row.count * share}${isMany(making) ? ' in each panel,' : ''}`;
+}
+
+function nameText({ name, material }: ScrewRow): string {
+  return `${name}, ${material}`;
 }
 
 /** Joints whose heads lie in a plate. */

@@ -94,6 +94,31 @@ describe('makingOrder, what the bench asks', () => {
     expect(text(steps, /^Ease/)).not.toMatch(/arrises? of (?:staves and )?slats/);
   });
 
+  test('panels alike but for places or count: what is alike is said once', () => {
+    const cap = { use: 'guard', guard: { cap: { height: 1, depth: 4 } } };
+    const steps = stepsOf(
+      {},
+      {
+        panels: [
+          { name: 'Long', ...cap, size: { width: 60, height: 36 } },
+          { name: 'Short', ...cap, size: { width: 30, height: 36 } },
+        ],
+      },
+    );
+    const figures = steps.at(-1)?.figures.filter(({ what }) => what.startsWith('cap rail')) ?? [];
+    expect(figures.map(({ what, where }) => [what.replace(/,.*/, ''), where])).toEqual([
+      ['cap rail to top rail', 'Long'],
+      ['cap rail to top rail', 'Short'],
+      ['cap rail to top rail', ''],
+      ['cap rail to top rail', 'Long'],
+      ['cap rail to top rail', 'Short'],
+    ]);
+    expect(figures[0]?.value).toMatch(/^\d in each panel$/);
+    expect(figures[2]?.value).toMatch(/^No\. .*pilot/);
+    expect(figures[3]?.what).toMatch(/along the middle of the cap.*from its left end$/);
+    expect(figures[3]?.value).toMatch(/^[\d /,and]+ in$/);
+  });
+
   test('an opening is measured again before a rail is cut; a panel on its own has none', () => {
     expect(text(stepsOf({ use: 'guard' }), /^Choose/)).toMatch(/Measure every opening once more before a rail is cut/);
     expect(text(stepsOf({ use: 'divider' }), /^Choose/)).not.toMatch(/opening/);
