@@ -29,18 +29,25 @@ const PARAGRAPH = 1.5;
  */
 export function cornerWords(texts: readonly string[], { outline, rows, keepOut }: CornerPlace): Mark[] {
   const right = outline.u0 - OFF;
+  const wrapped = texts.map((text) => lines(text, Math.min(WIDTH.most, Math.max(WIDTH.least, right - rows.u0))));
+  const wide = Math.max(0, ...wrapped.flat().map((one) => textWidth(one, TEXT)));
   let v = Math.max(rows.v1, outline.v1) + TEXT_CLEAR;
-  return texts.flatMap((text) => {
-    const wrapped = lines(text, Math.min(WIDTH.most, Math.max(WIDTH.least, right - rows.u0)));
-    const high = (ASCENT + DESCENT + (wrapped.length - 1) * LINE_STEP) * TEXT;
-    const wide = Math.max(...wrapped.map((one) => textWidth(one, TEXT)));
+  return wrapped.flatMap((block) => {
+    const high = (ASCENT + DESCENT + (block.length - 1) * LINE_STEP) * TEXT;
     const v0 = v;
     v += high + PARAGRAPH;
     let u1 = right;
-    for (const other of keepOut.toSorted((a, b) => b.u0 - a.u0))
-      if (overlaps({ u0: u1 - wide, v0, u1, v1: v0 + high }, other)) u1 = other.u0 - TEXT_CLEAR;
-    return wrapped.map((one, i) =>
+    for (const other of keepOut.map(apart).toSorted((a, b) => b.u0 - a.u0))
+      if (overlaps({ u0: u1 - wide, v0, u1, v1: v0 + high }, other)) u1 = other.u0;
+    return block.map((one, i) =>
       write('note', one, [u1 - wide, v0 + (ASCENT + i * LINE_STEP) * TEXT], { height: TEXT }),
     );
   });
 }
+
+/** A label with the room that keeps words on its line from being read on with it. */
+function apart({ u0, v0, u1, v1 }: Box): Box {
+  return { u0: u0 - APART, v0: v0 - TEXT_CLEAR, u1: u1 + APART, v1: v1 + TEXT_CLEAR };
+}
+
+const APART = 6;

@@ -33,21 +33,21 @@ function inRuns({ job, panels }: Settled): Alike[][] {
 
 function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Layout[] {
   const tall = makes.every(([{ outside }]) => outside.height > outside.width * 0.8);
-  const on = tall ? page.upright : page.wide;
-  const tops = TOPS[tall ? 'tall' : 'wide'];
-  const oneSheet = (top: number): boolean =>
-    makes.every((alike) => notesOf(alike, settled, placesFor(tall, top), on).length === 1);
-  const places = placesFor(tall, tops.find(oneSheet) ?? (tops.at(-1) as number));
-  const room = paneBox(on, places.view);
   const views = makes.map((alike) => viewOf(alike, settled));
-  const atMost = Math.min(...views.map((view) => fit(view, [room], page.unit)?.scale ?? 1));
+  const ways = [
+    wayOf(makes, settled, { on: tall ? page.upright : page.wide, kind: tall ? 'tall' : 'wide' }),
+    wayOf(makes, settled, { on: page.wide, kind: 'beside' }),
+  ].map((way) => ({ ...way, atMost: scaleIn(views, way, page.unit) }));
+  // Notes on the sheet of the view come before a larger view.
+  const [best] = ways.toSorted((a, b) => Number(b.isWhole) - Number(a.isWhole) || b.atMost - a.atMost);
+  const { places, on, atMost } = best as (typeof ways)[number];
   return makes.flatMap((alike, i): Layout[] => {
     const [panel] = alike;
     const [notes, ...more] = notesOf(alike, settled, places, on);
     const sign = paneBox(on, places.sign);
     const signed = approval(Math.min(110, sign.u1 - sign.u0), { open: stopsOf(panel, settled).length });
     const panes: Pane[] = [
-      { item: { ...(views[i] as ViewMaker), atMost }, ...places.view },
+      { item: { ...(views[i] as ViewMaker), ...(atMost > 0 && { atMost }) }, ...places.view },
       ...(notes ? [{ item: notes, ...places.notes, align: 'top-left' as const }] : []),
       { item: signed, ...places.sign, align: 'top-left' as const },
     ];
@@ -56,13 +56,44 @@ function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Lay
   });
 }
 
+/** How view, notes and signatures share a sheet, and whether all notes stand on it. */
+interface Way {
+  readonly places: Places;
+  readonly on: Page['wide'];
+  readonly isWhole: boolean;
+}
+
+function wayOf(
+  makes: readonly Alike[],
+  settled: Settled,
+  { on, kind }: { readonly on: Page['wide']; readonly kind: Kind },
+): Way {
+  const isWhole = (top: number): boolean =>
+    makes.every((alike) => notesOf(alike, settled, placesFor(kind, top), on).length === 1);
+  const top = TOPS[kind].find(isWhole);
+  return { places: placesFor(kind, top ?? (TOPS[kind].at(-1) as number)), on, isWhole: top !== undefined };
+}
+
+/** The largest scale at which all views fit, 0 where one fits at none. */
+function scaleIn(views: readonly ViewMaker[], { places, on }: Way, unit: Page['unit']): number {
+  const room = paneBox(on, places.view);
+  return Math.min(...views.map((view) => fit(view, [room], unit)?.scale ?? 0));
+}
+
 /** The front view, under the names of all that look so. */
 function viewOf(alike: Alike, { parts }: Settled): ViewMaker {
   return namedAfterAll(elevationMaker(alike[0], { parts, detail: 'client' }), alike);
 }
 
-/** Shares of the sheet's height for the view, tried until the notes stand on the same sheet. */
-const TOPS = { tall: [0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4], wide: [0.6, 0.55, 0.5, 0.45, 0.4] } as const;
+/** Notes and signatures under the view, on an upright or a wide sheet, or beside it. */
+type Kind = 'tall' | 'wide' | 'beside';
+
+/** Shares of the sheet for the view, of its height or of its width, tried until the notes stand on the same sheet. */
+const TOPS: Readonly<Record<Kind, readonly number[]>> = {
+  tall: [0.7, 0.65, 0.6, 0.55, 0.5, 0.45, 0.4],
+  wide: [0.6, 0.55, 0.5, 0.45, 0.4],
+  beside: [0.68, 0.64, 0.6, 0.56, 0.52],
+};
 
 type Places = Readonly<Record<'view' | 'notes' | 'sign', Omit<Pane, 'item'>>>;
 
@@ -78,12 +109,23 @@ function notesOf(alike: Alike, settled: Settled, { notes }: Places, on: Page['wi
   });
 }
 
-/** Where view, notes and signatures stand, the view down to `top`. */
-function placesFor(tall: boolean, top: number): Places {
-  const split = tall ? 0.46 : 0.52;
+/** Where view, notes and signatures stand, the view down to `top`, or as far as that to the right. */
+function placesFor(kind: Kind, top: number): Places {
+  if (kind === 'beside') {
+    const width = 1 - top;
+    return {
+      view: { left: 0, top: 0, width: top, height: 1 },
+      notes: { left: top, top: 0, width, height: SIGN_FROM },
+      sign: { left: top, top: SIGN_FROM, width, height: 1 - SIGN_FROM },
+    };
+  }
+  const split = kind === 'tall' ? 0.46 : 0.52;
   return {
     view: { left: 0, top: 0, width: 1, height: top },
     notes: { left: 0, top, width: split, height: 1 - top },
     sign: { left: split + 0.02, top: top + 0.02, width: 0.98 - split, height: 0.98 - top },
   };
 }
+
+/** Where the signatures start under notes beside the view, as a share of the height. */
+const SIGN_FROM = 0.7;
