@@ -1,3 +1,4 @@
+import { searchSets } from './boardsets.ts';
 import { roundUp } from './bound.ts';
 import { better } from './dive.ts';
 import { flowBelow } from './flow.ts';
@@ -52,7 +53,7 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
       if (ended()) break;
       await breathe();
       if (stopped()) break;
-      solved ||= stage.is === 'solve';
+      solved ||= stage.is === 'solve' || stage.is === 'sets';
       group = await search(group, stage, { stopped, raise: (raised) => tell(i, raised) });
       groups[i] = group;
       tell();
@@ -74,14 +75,15 @@ type Stage =
       readonly iterations: number;
       /** Where all choices of use are this many or fewer they are all taken, for a proof. */
       readonly whole?: number;
-    };
+    }
+  | { readonly is: 'sets'; readonly iterations: number };
 
 /** The solver's iterations for a proof. */
 const PROOF = 60_000;
 
 /**
  * The steps one after the other, each started from the best plan so far; effort says how many are made, so that more
- * can only be better. Few choices find plans quickly, all of them prove.
+ * can only be better. Few choices find plans quickly, all of them prove, and so do sets of boards.
  */
 const STAGES: readonly (readonly Stage[])[] = [
   [
@@ -89,7 +91,10 @@ const STAGES: readonly (readonly Stage[])[] = [
     { is: 'renew', over: 'open', rounds: 80 },
   ],
   [{ is: 'solve', choices: 350, iterations: 6000, whole: 1200 }],
-  [{ is: 'solve', choices: 700, iterations: 12_000, whole: 6000 }],
+  [
+    { is: 'sets', iterations: 40_000 },
+    { is: 'solve', choices: 700, iterations: 12_000 },
+  ],
   [
     { is: 'renew', over: 'all', rounds: 300 },
     { is: 'solve', choices: 1200, iterations: 40_000 },
@@ -117,6 +122,7 @@ interface Watch {
 async function search(group: Group, stage: Stage, watch: Watch): Promise<Group> {
   const { cells } = group;
   if (stage.is === 'solve') return solve(group, stage, watch);
+  if (stage.is === 'sets') return bySets(group, stage, watch);
   if (!group.done) return group;
   if (stage.is === 'restart') {
     return restart(group, Math.min(stage.starts, Math.floor((8 * RENEWED) / cells / 50)), watch.stopped);
@@ -142,6 +148,28 @@ function improved(group: Group, draft: Draft): Group {
   return beaten ? withDraft(group, draft) : group;
 }
 
+/** Boards of a plan for which sets are searched, at most: of more there are too many sets alike. */
+const MOST_BOARDS = 25;
+
+async function bySets(group: Group, stage: Extract<Stage, { is: 'sets' }>, watch: Watch): Promise<Group> {
+  const { nested, rest, draft, done, cost } = group;
+  const boards = draft.takes.reduce((sum, { count }) => sum + count, 0);
+  if (!done || !nested.complete || boards > MOST_BOARDS) return group;
+  const highs = await loadSolver();
+  if (highs === undefined) return group;
+  const { iterations } = stage;
+  const { stopped, raise: told } = watch;
+  const solved = searchSets(highs, group, cost - nested.problem.costStep, { iterations, stopped, told });
+  const found = solved.tallied && draftFrom(rest, takesOf(nested, solved.tallied));
+  return proven(found ? improved(group, found) : group, group, roundUp(solved.bound, nested.problem.costStep));
+}
+
+/** The group that came of another, with a bound that the search has proven, where that says more. */
+function proven(next: Group, group: Group, by: number): Group {
+  const bound = Math.max(group.bound, Math.min(by, next.cost));
+  return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
+}
+
 async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { stopped, raise }: Watch): Promise<Group> {
   const highs = await loadSolver();
   if (highs === undefined) return group;
@@ -165,9 +193,7 @@ async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { sto
   if (solved.infeasible && flow.complete && nested.complete) return { ...group, hopeless: !group.done };
   // Walked anew: the solver's own word is not relied on.
   const draft = solved.tallied && draftFrom(rest, takesOf(nested, solved.tallied));
-  const next = draft ? improved(group, draft) : group;
-  const bound = Math.max(group.bound, Math.min(provenBy(solved.bound), next.cost));
-  return { ...next, bound, boundKind: bound > group.bound ? 'complete' : group.boundKind };
+  return proven(draft ? improved(group, draft) : group, group, provenBy(solved.bound));
 }
 
 /** Lets whoever waits have a turn, so that a stop can be asked for. */

@@ -11,6 +11,8 @@ export interface Solved {
   /** No plan made of the flow's choices costs less. */
   readonly bound: number;
   readonly infeasible: boolean;
+  /** Work done. */
+  readonly iterations: number;
 }
 
 /** How long the solver may work, told in work done and never by the clock. */
@@ -84,11 +86,13 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
       });
     }
     const { mipInterrupt } = highs.constants.callbackType;
+    let iterations = 0;
     run.run({
       [mipInterrupt]: (event) => {
         const data = event.data;
         work.told((data.mip_dual_bound ?? 0) * program.unit);
-        if (Number(data.mip_total_lp_iterations ?? 0) > work.iterations || work.stopped()) event.interrupt();
+        iterations = Number(data.mip_total_lp_iterations ?? 0);
+        if (iterations > work.iterations || work.stopped()) event.interrupt();
       },
     });
     const infeasible = run.getModelStatus() === highs.constants.modelStatus.infeasible;
@@ -100,6 +104,6 @@ export function searchFlow(highs: Highs, flow: Flow, start: Tallied, work: Solve
       if (count > 0) tallied.set(choiceKey(choice), { choice, count });
     });
     const bound = Number(run.info.get('mip_dual_bound')) * program.unit;
-    return { tallied: found ? tallied : undefined, bound: Number.isFinite(bound) ? bound : 0, infeasible };
+    return { tallied: found ? tallied : undefined, bound: Number.isFinite(bound) ? bound : 0, infeasible, iterations };
   });
 }
