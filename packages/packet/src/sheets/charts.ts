@@ -4,13 +4,14 @@ import { type Panel, type Settled, sideAt } from '@wattlewright/model';
 import { panelNames } from './names.ts';
 import type { textRoom } from './page.ts';
 
-/** The weave charts, each for all panels that can be woven by it. */
+/** The weave charts, each for all panels that can be woven by it; as posters where they have sheets for themselves. */
 export function weaveCharts(
   { panels, parts }: Pick<Settled, 'panels' | 'parts'>,
   room: ReturnType<typeof textRoom>,
+  poster = false,
 ): Drawing[] {
   return chartGroups(panels).flatMap(({ widest, served }, i) =>
-    weaveChart(widest, { parts, room, serves: served, named: panelNames(served.map(({ name }) => name)) }).map(
+    weaveChart(widest, { parts, room, poster, serves: served, named: panelNames(served.map(({ name }) => name)) }).map(
       (drawing) => (i === 0 ? drawing : { ...drawing, name: `${drawing.name}-of-${i + 1}` }),
     ),
   );

@@ -50,18 +50,30 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
           ['Yield', 'text', (room) => [yields(settled, blades, room)]],
         ] satisfies List[])
       : []),
-    ['Weave chart', 'text', (room) => weaveCharts(settled, room)],
+    ['Weave chart', 'text', (room) => weaveCharts(settled, room), (room) => weaveCharts(settled, room, true)],
   ];
-  // On large paper all of them lie wide.
-  const flows =
+  const allAlike = [lists.map(([subject, , ...make]): List => [subject, 'text', ...make])];
+  // On large paper all of them lie wide, on small paper where that saves a sheet all lie upright.
+  const ways =
     page.text === page.wide
-      ? [lists.map(([subject, , make]): List => [subject, 'text', make])]
-      : (['wide', 'text'] as const).map((lies) => lists.filter((list) => list[1] === lies));
-  return flows.flatMap((flow) => flowing(flow, page));
+      ? [allAlike]
+      : [(['wide', 'text'] as const).map((lies) => lists.filter((list) => list[1] === lies)), allAlike];
+  const [first, ...others] = ways.map((flows) => flows.flatMap((flow) => flowing(flow, page))) as [PacketLayout[]];
+  return others.reduce((best: PacketLayout[], other: PacketLayout[]) => (saves(other, best) ? other : best), first);
 }
 
-/** One list: its subject, the way that it lies, and what it holds in a room. */
-type List = readonly [subject: string, lies: 'wide' | 'text', make: (room: Room) => Drawing[]];
+/** Whether sheets are fewer than others, and none of them on larger paper. */
+function saves(sheets: readonly PacketLayout[], others: readonly PacketLayout[]): boolean {
+  return sheets.length < others.length && sheets.every(({ outgrew }) => outgrew === undefined);
+}
+
+/** One list: its subject, the way that it lies, what it holds in a room, and what it holds on sheets of its own where that differs. */
+type List = readonly [
+  subject: string,
+  lies: 'wide' | 'text',
+  make: (room: Room) => Drawing[],
+  alone?: (room: Room) => Drawing[],
+];
 
 /** Lists that lie the same way, one after the other on the job's paper; each by itself where one of them wants a larger one. */
 function flowing(lists: readonly List[], page: Page): PacketLayout[] {
@@ -75,15 +87,29 @@ function flowing(lists: readonly List[], page: Page): PacketLayout[] {
     );
     const [first] = some;
     if (!first || drawings.length === 0) return [];
-    return lay(drawings, at[first[1]], at.unit).map((layout) => ({
+    return alone(lay(drawings, at[first[1]], at.unit), some, at).map((layout) => ({
       ...layout,
-      subject: [...new Set(layout.drawings.map(({ name }) => subjects.get(name) ?? ''))].join('; '),
+      subject: [...new Set(layout.drawings.map(({ name }) => subjects.get(name) ?? (some.at(-1)?.[0] as string)))].join(
+        '; ',
+      ),
     }));
   };
   const together = onPaper(page, (at) => on(at, lists));
   return together.some(({ outgrew }) => outgrew !== undefined)
     ? lists.flatMap((list) => onPaper(page, (at) => on(at, [list])))
     : together;
+}
+
+/** The sheets with the last list made anew for sheets of its own, where it has them and takes no more of them so. */
+function alone(sheets: Layout[], lists: readonly List[], at: Page): Layout[] {
+  const [, lies = 'text', make, makeAlone] = lists.at(-1) ?? [];
+  if (!make || !makeAlone) return sheets;
+  const names = new Set(make(textRoom(at[lies])).map(({ name }) => name));
+  const from = sheets.findIndex(({ drawings }) => drawings.some(({ name }) => names.has(name)));
+  const own = sheets.slice(from);
+  if (from < 0 || own.some(({ drawings }) => drawings.some(({ name }) => !names.has(name)))) return sheets;
+  const anew = lay(makeAlone(textRoom(at[lies])), at[lies], at.unit);
+  return anew.length > own.length ? sheets : [...sheets.slice(0, from), ...anew];
 }
 
 type Room = ReturnType<typeof textRoom>;
