@@ -97,7 +97,7 @@ export { type HeightChoice, type Settled, type SettleOptions, settle } from './s
 // Findings
 export type { Finding, FindingLevel } from './finding.ts';
 export { check } from './findings/check.ts';
-export { THIN_RIP } from './findings/cutting.ts';
+export { THIN_RIP, woodInName } from './findings/cutting.ts';
 export { type MeasuredAdvice, measuredAdvice } from './findings/fit.ts';
 export type { Judgement, Rule, Subject } from './findings/rule.ts';
 export { rules } from './findings/rules.ts';
@@ -185,6 +185,7 @@ export type {
   FenceSetting,
   Leftover,
   PlannedBoard,
+  LeftOut,
   Refusal,
   RefusalReason,
   Shares,

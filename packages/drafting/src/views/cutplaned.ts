@@ -33,7 +33,10 @@ interface PlanedSides {
   readonly edge: boolean;
 }
 
-function sidesOf({ from, planed }: PlanedPiece): { readonly width: number; readonly height: number } & PlanedSides {
+function sidesOf({
+  from,
+  planed,
+}: Pick<PlanedPiece, 'from' | 'planed'>): { readonly width: number; readonly height: number } & PlanedSides {
   const after = { width: from.width, height: from.height };
   for (const { axis, at } of planed) after[axis === 'width' ? 'width' : 'height'] = at;
   const { width, height } = after;
@@ -49,6 +52,11 @@ function sidesOf({ from, planed }: PlanedPiece): { readonly width: number; reado
 
 /** A piece thinner than this, mm, is chewed up by a planing machine without a board under it; common practice, no source. */
 export const THIN_PLANED = 8;
+
+/** Whether a piece is planed thin. */
+export function thinPlaned(piece: Pick<PlanedPiece, 'from' | 'planed'>): boolean {
+  return piece.planed.length > 0 && sidesOf(piece).thin < THIN_PLANED - SAME;
+}
 
 /** What to mind when a piece is planed, in a few words; empty where it is thick enough to feed by itself. */
 function planedNote({ thin, face, edge }: PlanedSides): string {

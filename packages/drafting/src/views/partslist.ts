@@ -12,6 +12,8 @@ export interface PartsTableOptions {
   /** Room on a page, paper mm. */
   readonly width: number;
   readonly height: number;
+  /** Set where all boards are clear, so that parts that may have knots are cut from clear wood too. */
+  readonly fromClear?: boolean;
   /** To show the groove of rails. */
   readonly panels?: readonly Panel[];
   /** Mass of all pieces without the spares, kg. */
@@ -40,7 +42,7 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
     lengthText(part.length, display),
     sideText(part.width, display),
     sideText(part.thickness, display),
-    `${part.wood}, ${part.grade}`,
+    `${part.wood}, ${gradeText(part, options.fromClear ?? false)}`,
     part.where.map(({ panel, count }) => `${panel}: ${count}`).join(', '),
   ]);
   const pieces = parts.reduce((sum, { count }) => sum + count, 0);
@@ -85,6 +87,12 @@ export function partsTable(parts: readonly Part[], options: PartsTableOptions): 
     width,
     height,
   });
+}
+
+/** What a part's wood may have; a knotty board is not asked for. */
+function gradeText({ grade }: Part, fromClear: boolean): string {
+  if (grade === 'clear') return 'clear';
+  return `knots allowed${fromClear ? ' (cut from clear)' : ''}`;
 }
 
 /** Box of the balloon round a part's letter, paper mm. */

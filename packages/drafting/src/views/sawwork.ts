@@ -1,10 +1,13 @@
 import { type CutPlan, fineMarks, lettersCut, type Marks, type Part, type Stock } from '@wattlewright/model';
 import { type Block, prosePages } from '../layout/prose.ts';
+import { fractions } from '../lettering.ts';
 import type { Drawing } from '../mark.ts';
 import { type BoardCuts, boardCuts } from './cutboard.ts';
 import type { CutSheetOptions } from './cutsheets.ts';
-import { kerfText, lengthText, overText, patternsText, sectionText, sideText } from './cutsize.ts';
+import { kerfText, lengthText, overText, patternsText, sideText } from './cutsize.ts';
 import { ripSettings } from './cutsteps.ts';
+import { andText, lettersLeftOut, sentence } from './leftout.ts';
+import { planeCautions, roughBoards } from './sawworkplane.ts';
 import { cutStops } from './sawworkstops.ts';
 import { ripWork, stopWork } from './sawworktable.ts';
 import { ripCautions } from './sawworkthin.ts';
@@ -36,7 +39,7 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
       columns,
     });
   if (plan.status === 'impossible' && plan.boards.length === 0)
-    return prose([said(plan.refusal?.text ?? 'There is no plan.')]);
+    return prose([said(sentence(fractions(plan.refusal?.text ?? 'There is no plan.')))]);
   const boards = boardCuts(plan, options.saw);
   const settings = ripSettings(plan, boards);
   const stops = cutStops(boards);
@@ -46,11 +49,12 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
   const made = { ...options, parts: options.parts.filter(({ letter }) => !left(letter)) };
   return [
     ...prose([
-      ...(plan.status === 'impossible' ? [leftOut(plan)] : []),
+      ...(plan.status === 'impossible' ? [leftOut(lettersLeftOut(plan, options.parts))] : []),
       ...before(boards, options),
       ...section('Rip', [
         ...(settings.length > 0 ? [said(ripping(options.display, options.saw.planing))] : []),
         ...ripCautions(settings, options.display),
+        ...planeCautions(boards, options.saw),
       ]),
       ...section('When all is cut', counted(made)),
     ]),
@@ -64,8 +68,12 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
 const WIDE = 260;
 
 /** What this plan leaves out, and why. */
-function leftOut({ refusal }: CutPlan): Block {
-  return { kind: 'caution', text: `Left out of this plan: ${refusal?.text ?? 'some parts'}.` };
+function leftOut(letters: readonly string[]): Block {
+  const which = letters.length === 0 ? 'Some pieces' : `Part${letters.length > 1 ? 's' : ''} ${andText(letters)}`;
+  return {
+    kind: 'caution',
+    text: `${which} cannot be cut from these boards, at least not in full. Why, and what to buy, stands in the table “Not in the boards to buy”. Buy that first: with other boards the plan may be another.`,
+  };
 }
 
 const said = (text: string): Block => ({ kind: 'paragraph', text });
@@ -76,17 +84,6 @@ function section(title: string, blocks: readonly Block[]): Block[] {
 
 /** What comes before the first cut: rough faces planed, left ends squared. */
 function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], display, saw }: SawWorkOptions): Block[] {
-  const rough = new Map<string, number[]>();
-  boards.forEach(({ board }, i) => {
-    const bought = (board.from === 'stock' ? stock : offcuts)[board.stock];
-    if (bought?.surface !== 'rough') return;
-    const [from, to] = [
-      sectionText(bought.thickness, bought.width, display),
-      sectionText(board.thickness, board.width, display),
-    ];
-    const size = `from ${from} to ${to} ${display.unit}`;
-    rough.set(size, [...(rough.get(size) ?? []), i]);
-  });
   const trims = new Map<string, number[]>();
   boards.forEach(({ cuts }, i) => {
     if (cuts.datum <= 0) return;
@@ -99,9 +96,7 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
     ...(boards.length > 0
       ? [bullet('Measure the boards: none may be thinner or narrower than its pattern says.')]
       : []),
-    ...[...rough].map(([size, list]) =>
-      bullet(`Plane the rough boards of ${patternsText(list, boards)} all round ${size}.`),
-    ),
+    ...roughBoards(boards, { stock, offcuts, display }).map(bullet),
     ...[...trims].map(([text, list]) =>
       bullet(
         `Square the left end of the boards of ${patternsText(list, boards)}: ${text} ${display.unit} and a blade go.`,

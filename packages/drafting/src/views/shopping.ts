@@ -1,9 +1,10 @@
-import type { CutPlan, Marks, Stock } from '@wattlewright/model';
-import { moneyText, volumeText } from '@wattlewright/model';
+import type { CutPlan, Marks, Part, Stock } from '@wattlewright/model';
+import { moneyText, volumeText, woodInName } from '@wattlewright/model';
 import { type TableColumn, tablePages } from '../layout/table.ts';
 import { fractions } from '../lettering.ts';
 import type { Drawing } from '../mark.ts';
 import { lengthText, sectionText } from './cutsize.ts';
+import { andText, leftOutTable, lettersLeftOut } from './leftout.ts';
 
 /** Something to buy beside wood. */
 export interface HardwareRow {
@@ -19,6 +20,8 @@ export interface ShoppingOptions {
   /** Such as `USD`; empty where the job names none. */
   readonly currency: string;
   readonly hardware?: readonly HardwareRow[];
+  /** To name those that the boards do not give. */
+  readonly parts?: readonly Part[];
   /** The boards and the rack that the plan was made from, to name wood, grade and section. */
   readonly stock?: readonly Stock[];
   readonly offcuts?: readonly Stock[];
@@ -32,10 +35,20 @@ export interface ShoppingOptions {
  * leftovers to keep. A table that would be empty is left out.
  */
 export function shoppingTable(plan: CutPlan, options: ShoppingOptions): Drawing[] {
-  return [...boards(plan, options), ...rack(plan, options), ...hardware(options), ...leftovers(plan, options)];
+  const { parts = [], width, height } = options;
+  return [
+    ...boards(plan, options),
+    ...leftOutTable(plan, parts, { width, height }),
+    ...rack(plan, options),
+    ...hardware(options),
+    ...leftovers(plan, options),
+  ];
 }
 
-function boards({ shopping, cost, costIs }: CutPlan, options: ShoppingOptions): Drawing[] {
+function boards(plan: CutPlan, options: ShoppingOptions): Drawing[] {
+  const { shopping, cost, costIs } = plan;
+  const left = andText(lettersLeftOut(plan, options.parts ?? []));
+  const without = left === '' ? '' : `, without wood for ${left}`;
   const { display, currency, stock, hardware: other = [], width, height } = options;
   if (shopping.length === 0) return [];
   const count = shopping.reduce((sum, line) => sum + line.count, 0);
@@ -66,8 +79,8 @@ function boards({ shopping, cost, costIs }: CutPlan, options: ShoppingOptions): 
     ]),
     foot: [
       costIs === 'price'
-        ? `All boards${other.length > 0 ? '; hardware is not priced' : ''}`
-        : `All boards: ${volumeText(cost, display)}`,
+        ? `All boards${without}${other.length > 0 ? '; hardware is not priced' : ''}`
+        : `All boards${without}: ${volumeText(cost, display)}`,
       ...kindColumns(stock).map(() => ''),
       '',
       `${count}`,
@@ -118,8 +131,11 @@ function kindCells(stock: readonly Stock[] | undefined, index: number, display: 
   const board = stock?.[index];
   if (stock === undefined) return [];
   if (board === undefined) return ['', ''];
-  const { wood, grade, surface, thickness, width } = board;
-  return [`${wood}, ${grade}`, `${sectionText(thickness, width, display)} ${surface}`];
+  const { name, wood, grade, surface, thickness, width } = board;
+  const says = woodInName(name);
+  const odd = says !== undefined && !wood.toLowerCase().includes(says);
+  const counted = odd ? `\ncounts as this; the name says ${says}:\nsettle which before buying` : '';
+  return [`${wood}, ${grade}${counted}`, `${sectionText(thickness, width, display)} ${surface}`];
 }
 
 function hardware({ hardware: rows = [], width, height }: ShoppingOptions): Drawing[] {
@@ -130,6 +146,7 @@ function hardware({ hardware: rows = [], width, height }: ShoppingOptions): Draw
     title: 'Hardware and finish',
     alt: `Hardware to buy: ${rows.map(({ item, count }) => `${count} ${item}`).join(', ')}.`,
     columns: [{ title: 'Item' }, { title: 'Buy', align: 'right' }, ...(notes ? [{ title: 'Note' }] : [])],
+    balance: true,
     rows: rows.map(({ item, count, note = '' }) => [item, count, ...(notes ? [note] : [])].map(fractions)),
     width,
     height,

@@ -4,10 +4,11 @@ import { moved } from '../ink.ts';
 import { lines } from '../layout/lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_HEADING } from '../layout/style.ts';
 import { table } from '../layout/table.ts';
-import { textWidth } from '../lettering.ts';
+import { fractions, textWidth } from '../lettering.ts';
 import type { Box, Drawing, Mark, Role } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
+import { sentence } from './leftout.ts';
 
 /** A plan for another blade, to set beside the plan itself. */
 export interface BladeRow {
@@ -54,7 +55,7 @@ export function yieldBar(plan: CutPlan, { display, currency, width, blades = [] 
   const key = plan.boards.length > 0 ? keyInk(percent, width, v) : { marks: [], v1: 0 };
   marks.push(...key.marks);
   v = key.v1 + (plan.boards.length > 0 ? 3.5 : 0);
-  const said = [boundText(plan, { display, currency }), ...(plan.status === 'within' ? [PLANS_JUDGED] : [])];
+  const said = [saidOf(plan, { display, currency }), ...(plan.status === 'within' ? [PLANS_JUDGED] : [])];
   for (const one of said.flatMap((text) => lines(text, width))) {
     marks.push(write('note', one, [0, v + ASCENT * TEXT], { height: TEXT }));
     v += LINE_STEP * TEXT;
@@ -75,6 +76,14 @@ export function yieldBar(plan: CutPlan, { display, currency, width, blades = [] 
     bounds: { u0: 0, v0: 0, u1: width, v1: v },
     alt: `Shares of the wood: ${told}. ${said[0]}`,
   };
+}
+
+/** How good the plan is, or that it leaves parts out: why stands in a table of its own. */
+function saidOf(plan: CutPlan, told: Pick<YieldOptions, 'display' | 'currency'>): string {
+  if (plan.status !== 'impossible') return boundText(plan, told);
+  return plan.boards.length > 0
+    ? 'Of the boards to buy; parts that they do not give are not in it.'
+    : sentence(fractions(boundText(plan, told)));
 }
 
 /** The bar itself: each share as wide as it truly is, its percent inside where it has room. */
@@ -136,7 +145,11 @@ function bladeTable(blades: readonly BladeRow[], of: Pick<YieldOptions, 'display
     name: 'blades',
     title: '',
     alt: '',
-    columns: [{ title: 'Blade takes' }, { title: 'Boards cost', align: 'right' }, { title: 'Saves' }],
+    columns: [
+      { title: 'Blade takes' },
+      { title: blades.some(({ plan }) => plan.costIs === 'wood') ? 'Wood bought' : 'Boards cost', align: 'right' },
+      { title: 'Saves' },
+    ],
     rows,
     width,
   });

@@ -1,4 +1,4 @@
-import type { CutPlan } from '@wattlewright/model';
+import type { CutPlan, Part } from '@wattlewright/model';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { pointsOf } from '../../src/ink.ts';
@@ -55,6 +55,39 @@ describe('shoppingTable', () => {
     const [boards] = shoppingTable({ ...bought, costIs: 'wood', cost: 23597372.16, shopping }, page);
     expect(texts(boards?.marks ?? [])).toContain('All boards: 10.0 board feet');
     expect(texts(boards?.marks ?? [])).not.toContain('Total USD');
+  });
+
+  it('names the parts that the boards do not give, in the sum and in a table with what to buy', () => {
+    const refusal = {
+      reason: 'minRip',
+      part: 'E',
+      text: 'part E, strut: it needs a cut 3 1/2 in deep: buy a thinner board',
+      proven: true,
+      each: [{ part: 'E', why: 'it needs a cut 3 1/2 in deep', buy: 'buy a thinner board' }],
+    } as const;
+    const parts = [{ letter: 'E', name: 'strut', count: 1, spare: 0 }] as unknown as readonly Part[];
+    const drawn = shoppingTable({ ...bought, status: 'impossible', refusal }, { ...page, parts });
+    expect(texts(drawn[0]?.marks ?? []).join(' ')).toContain('All boards, without wood for E');
+    expect(drawn[1]?.name).toBe('left-out');
+    expect(texts(drawn[1]?.marks ?? [])).toEqual(
+      expect.arrayContaining(['E, strut', '1', 'It needs a cut 3 1\u20442 in deep', 'Buy a thinner board']),
+    );
+  });
+
+  it('warns beside a board whose name says another wood than it counts as', () => {
+    const stock = [
+      {
+        name: 'ash 35 x 100',
+        length: 1500,
+        width: 100,
+        thickness: 35,
+        wood: 'western redcedar',
+        grade: 'clear',
+        surface: 'surfaced',
+      } as const,
+    ];
+    const [boards] = shoppingTable(bought, { ...page, stock });
+    expect(texts(boards?.marks ?? []).join(' ')).toContain('the name says ash');
   });
 
   it('is empty for a plan that buys, takes and leaves nothing', () => {

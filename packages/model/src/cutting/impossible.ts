@@ -2,7 +2,7 @@ import { fineMarks, formatLength } from '../length.ts';
 import type { Part } from '../parts/part.ts';
 import { serves } from './fit.ts';
 import { canMake, type Nested } from './nested.ts';
-import type { Refusal, RefusalReason } from './plan.ts';
+import type { LeftOut, Refusal, RefusalReason } from './plan.ts';
 import { type CuttingInput, type Demand, type Problem, wanted } from './problem.ts';
 import type { Saw, Stock } from './stock.ts';
 import { fromTicks } from './ticks.ts';
@@ -80,9 +80,11 @@ export function misfit(problem: Problem): Refusal | undefined {
     [
       'species',
       (d) =>
-        problem.boards.some((b) => classOf(problem, b.class).wood === d.wood) ? undefined : `no stock of ${d.wood}`,
+        problem.boards.some((b) => classOf(problem, b.class).wood === d.wood)
+          ? undefined
+          : `no stock of ${d.wood}: buy boards of it`,
     ],
-    ['grade', (d) => (boardsFor(problem, d).length > 0 ? undefined : `no clear stock of ${d.wood}`)],
+    ['grade', (d) => (boardsFor(problem, d).length > 0 ? undefined : `no clear stock of ${d.wood}: buy clear boards`)],
     ['section', (d) => (fitting(problem, d).length > 0 ? undefined : noSection(problem, d))],
     [
       'length',
@@ -162,6 +164,13 @@ export function supplyFault(demands: readonly Demand[], open: readonly number[],
 function refuse(reason: RefusalReason, text: string, part?: { letter: string; name: string }): Refusal {
   if (part === undefined) return { reason, text, proven: true };
   return { reason, part: part.letter, text: `part ${part.letter}, ${part.name}: ${text}`, proven: true };
+}
+
+/** A refusal of one part in two: what is in the way, and what to buy; the texts of this file end in the latter. */
+export function whyAndBuy({ part = '', text }: Refusal): LeftOut {
+  const said = text.replace(/^part [^:]*: /, '');
+  const at = said.lastIndexOf(': buy ');
+  return { part, why: at < 0 ? said : said.slice(0, at), buy: at < 0 ? 'more or other boards' : said.slice(at + 2) };
 }
 
 function classOf(problem: Problem, index: number): Problem['classes'][number] {

@@ -1,4 +1,5 @@
 import { planCuts, type SearchOptions } from './engine.ts';
+import { whyAndBuy } from './impossible.ts';
 import type { CutPlan, Refusal } from './plan.ts';
 
 /**
@@ -15,7 +16,9 @@ export async function planWhatCanBeCut(options: SearchOptions): Promise<CutPlan>
     if (refusal?.part === undefined || refusal.reason === 'supply' || refusal.reason === 'input') {
       if (first === undefined) return plan;
       const text = refused.map((one) => one.text).join('; ');
-      return { ...plan, status: 'impossible', refusal: { ...first, text } };
+      const each = refused.map(whyAndBuy);
+      const { short } = refusal ?? {};
+      return { ...plan, status: 'impossible', refusal: { ...first, text, each, ...(short && { short }) } };
     }
     refused.push(refusal);
     parts = parts.filter(({ letter }) => letter !== refusal.part);

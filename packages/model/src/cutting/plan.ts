@@ -90,8 +90,20 @@ export interface Refusal {
   readonly text: string;
   /** With `supply`: pieces that the plan which makes the most leaves uncut. */
   readonly short?: readonly { readonly part: string; readonly count: number }[];
+  /** Where a plan leaves parts out that no board gives: each with what is in the way and what to buy. */
+  readonly each?: readonly LeftOut[];
   /** False where the search ended without a plan and without a proof that there is none. */
   readonly proven: boolean;
+}
+
+/** A part that no board gives. */
+export interface LeftOut {
+  /** Its letter. */
+  readonly part: string;
+  /** What is in the way, with the figures; no full stop. */
+  readonly why: string;
+  /** What would do, such as `buy a longer board`. */
+  readonly buy: string;
 }
 
 /**

@@ -37,6 +37,11 @@ function lettersText(parts: readonly Part[]): string {
   return `part${parts.length > 1 ? 's' : ''} ${parts.map(({ letter }) => letter).join(', ')}`;
 }
 
+/** `A`, `A and B`, `A, B and C`. */
+function listed(words: readonly string[]): string {
+  return words.length > 1 ? `${words.slice(0, -1).join(', ')} and ${words.at(-1)}` : words.join('');
+}
+
 function woodText({ wood, grade }: Part): string {
   return `${grade === 'clear' ? 'clear ' : ''}${wood}`;
 }
@@ -98,8 +103,11 @@ export const cuttingRules: readonly Rule[] = [
       const left = parts.filter(
         ({ letter }) => letter === refusal?.part || short.has(letter) || refusal?.text.includes(`part ${letter}, `),
       );
-      const named = left.map(({ letter, name }) => `${letter} (${name})`);
-      const list = named.length > 1 ? `${named.slice(0, -1).join(', ')} and ${named.at(-1)}` : named.join('');
+      const list = listed(
+        [...new Set(left.map(({ name }) => name))].map(
+          (name) => `${listed(left.filter((part) => part.name === name).map(({ letter }) => letter))} (${name})`,
+        ),
+      );
       return [
         {
           level: 'stop',
@@ -195,7 +203,7 @@ export const cuttingRules: readonly Rule[] = [
 ];
 
 /** The kind of tree that a board's name speaks of, such as `ash`; of the last words of the woods in the table. */
-function woodInName(name: string): string | undefined {
+export function woodInName(name: string): string | undefined {
   const kinds = new Set(
     woodNames.map((wood) => (wood.toLowerCase().split(/[ -]/).at(-1) ?? '').replace(/^red(?=cedar)/, '')),
   );

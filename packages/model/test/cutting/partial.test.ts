@@ -18,6 +18,14 @@ describe('planWhatCanBeCut', () => {
     expect(plan.refusal).toMatchObject({ reason: 'species', part: 'C' });
     expect(plan.refusal?.text).toContain('part C, piece C: no stock of oak');
     expect(plan.refusal?.text).toContain('part B, piece B: it needs a cut 4 in deep, and the saw cuts 3 in');
+    expect(plan.refusal?.each).toEqual([
+      { part: 'C', why: 'no stock of oak', buy: 'buy boards of it' },
+      {
+        part: 'B',
+        why: 'it needs a cut 4 in deep, and the saw cuts 3 in',
+        buy: 'buy a board 1 in thick, planed, or rip from both faces',
+      },
+    ]);
     expect([...lettersCut(plan)]).toEqual(['A']);
     expect(plan.cost).toBe(10);
   });

@@ -1,6 +1,33 @@
-import { massText, type Unit } from '@wattlewright/model';
+import { amountText, type HardwareLine, type Job, massText, type Unit } from '@wattlewright/model';
 
 /** A mass in kg as text in the job's customary unit, as the lists and steps print it. */
 export function weightText(mass: number, unit: Unit): string {
   return massText(mass, { unit, mark: 1 });
+}
+
+/** Litres in a US quart: 57.75 cubic inches (NIST Handbook 44). */
+const QUART = (57.75 * 25.4 ** 3) / 1e6;
+
+/**
+ * What to buy of a line of hardware. Finish comes in tins: by the half litre, or a pint, quarts and a gallon; common
+ * practice, no source. What the job takes of it stands beside.
+ * @example buyText({ kind: 'finish', unit: 'litres', buy: 1.1, ... }, { display: { unit: 'mm', mark: 1 } }) // → '1.5 litres (1.1 used)'
+ */
+export function buyText(line: HardwareLine, job: Pick<Job, 'display'>): string {
+  const amount = amountText(line, job);
+  if (line.unit !== 'litres') return amount;
+  const used = Number.parseFloat(amount);
+  return `${tinsText(job.display.unit === 'in' ? line.buy / QUART : line.buy, job.display.unit)} (${used.toFixed(1)} ${job.display.unit === 'in' ? 'US quarts ' : ''}used)`;
+}
+
+function tinsText(amount: number, unit: Unit): string {
+  // The figure beside is rounded to a tenth: a tin that it fills to the brim does.
+  const needed = Math.round(amount * 10) / 10;
+  if (unit === 'mm') return `${Math.ceil(needed * 2) / 2} litres`;
+  const quarts = Math.ceil(needed);
+  if (needed <= 0.5) return '1 pint';
+  if (quarts < 4) return quarts === 1 ? '1 quart' : `${quarts} quarts`;
+  const gallons = Math.floor(quarts / 4);
+  const rest = quarts % 4;
+  return `${gallons} gallon${gallons > 1 ? 's' : ''}${rest > 0 ? ` and ${rest} quart${rest > 1 ? 's' : ''}` : ''}`;
 }

@@ -13,7 +13,6 @@ import {
   yieldBar,
 } from '@wattlewright/drafting';
 import {
-  amountText,
   fineMarks,
   formatLength,
   hardwareList,
@@ -23,6 +22,7 @@ import {
   shareText,
   withKerf,
 } from '@wattlewright/model';
+import { buyText } from './amounts.ts';
 import { weaveCharts } from './charts.ts';
 import { onPaper, type PacketLayout, type Page, textRoom } from './page.ts';
 import { screwTable } from './screws.ts';
@@ -39,7 +39,11 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
   // Planned once, however often a sheet is laid out.
   const blades = thinnerBlades(settled);
   const lists: readonly List[] = [
-    ['Parts list', 'wide', (room) => partsTable(parts, { display, panels, mass, ...room })],
+    [
+      'Parts list',
+      'wide',
+      (room) => partsTable(parts, { display, panels, mass, fromClear: allClear(settled), ...room }),
+    ],
     ['Screws and pins', 'wide', (room) => screwTable(settled, room)],
     ['Shopping list', 'text', (room) => shopping(settled, room)],
     // Where all parts of measured panels are in hand, nothing is sawn from boards.
@@ -115,21 +119,38 @@ function alone(sheets: Layout[], lists: readonly List[], at: Page): Layout[] {
 type Room = ReturnType<typeof textRoom>;
 
 function shopping(settled: Settled, room: Room): Drawing[] {
-  const { plan, job, choices } = settled;
+  const { plan, job, choices, parts } = settled;
   const { display, currency, stock, offcuts } = job;
   return [
-    ...shoppingTable(plan, { display, currency, stock, offcuts, hardware: hardwareRows(settled), ...room }),
+    ...shoppingTable(plan, {
+      display,
+      currency,
+      stock,
+      offcuts,
+      parts: partsToCut(parts),
+      hardware: hardwareRows(settled),
+      ...room,
+    }),
     ...(choices.length > 0
       ? prosePages({
           name: 'slat-heights',
           title: 'Height of the slats',
           alt: 'The slat heights that the cutting plan chose, and what that saves.',
-          blocks: choices.map(({ text }) => ({ kind: 'paragraph', text: fractions(text) })),
+          blocks: choices.map(({ text }) => ({
+            kind: 'paragraph',
+            text: `${fractions(text)} This is done already: all sheets show these slats.`,
+          })),
           width: Math.min(room.width, 180),
           height: room.height,
         })
       : []),
   ];
+}
+
+/** Whether every board of the plan is clear, so that parts that may have knots are cut from clear wood too. */
+function allClear({ plan, job }: Settled): boolean {
+  const { stock, offcuts } = job;
+  return plan.boards.every(({ from, stock: at }) => (from === 'stock' ? stock : offcuts)[at]?.grade === 'clear');
 }
 
 /** What becomes of the wood bought: it stands after the cuts, where there is room. */
@@ -140,8 +161,8 @@ function yields({ plan, job }: Settled, blades: readonly BladeRow[], room: Room)
 
 function hardwareRows({ job, panels }: Settled): HardwareRow[] {
   return hardwareList(job, panels).map((line) => ({
-    item: [line.name, line.material].filter(Boolean).join(', '),
-    count: fractions(amountText(line, job)),
+    item: [line.name, line.kind === 'screw' ? 'countersunk' : '', line.material].filter(Boolean).join(', '),
+    count: fractions(buyText(line, job)),
     note: (line.kind === 'glue' ? [] : line.where)
       .map(({ panel, count }) => (panels.length > 1 ? `${panel}: ${shareText({ panel, count }, line, job)}` : ''))
       .filter(Boolean)
