@@ -1,6 +1,7 @@
 import { ceilToMark } from '../length.ts';
 import { type Panel, weaveDepth } from '../panel/panel.ts';
 import { weaveReach } from '../panel/reach.ts';
+import { sideFixings } from '../uses/fixings.ts';
 import { panelRule, type Rule } from './rule.ts';
 import { lengthText, unlikeLengths } from './words.ts';
 
@@ -40,6 +41,14 @@ export function wallPacker(panel: Panel): number | undefined {
   if (off === undefined) return undefined;
   const behind = weaveReach(panel).back - panel.outside.depth / 2;
   return behind <= off + 1e-6 ? undefined : ceilToMark(behind + PACKER_ROOM - off, panel.display.mark);
+}
+
+/** The screw that fixes the panel so far off what is behind it, by its size. */
+function packedScrew(panel: Panel, off: number): string {
+  const { details, display } = panel;
+  if (details.use !== 'screen') return '';
+  const { screw } = sideFixings({ ...panel, details: { ...details, mounting: 'blocks', standoff: off } });
+  return `No. ${screw.gauge} x ${lengthText(screw.length, display)}`;
 }
 
 /** Rules on where slats and their ends stand against frame and staves. */
@@ -109,7 +118,7 @@ export const endRules: readonly Rule[] = [
         limit,
         judged: (found, room) =>
           `They reach ${found} behind the back of the frame, and ${off > 0 ? `the blocks keep it only ${room} off` : 'it is fixed with no room there'}`,
-        mend: `packers ${lengthText(packer, panel.display)} thick ${off > 0 ? 'under the blocks' : 'behind both stiles, with screws longer by as much'}, or a weave whose ends stay within the frame`,
+        mend: `packers ${lengthText(packer, panel.display)} thick ${off > 0 ? 'under the blocks' : 'behind both stiles'}, which take screws ${packedScrew(panel, off + packer)}, or a weave whose ends stay within the frame`,
         field: 'screen.standoff',
       };
     },

@@ -74,7 +74,10 @@ export const guardRules: readonly Rule[] = [
             figure: unlikeLengths(ball, GUARD_CODE.sphere.value, panel.display)[0],
             limit: `under ${limit}`,
             judged: (found: string, most: string) => `The opening is ${found}; it must be ${most} in the driest season`,
-            mend: where === 'panel to floor' ? 'lower the panel, or make it higher' : 'smaller gaps',
+            mend:
+              where === 'panel to floor'
+                ? `bring the foot of the panel down by more than ${lengthText(ball - GUARD_CODE.sphere.value, panel.display)}: hang it lower, where its top may come down as much, or make the panel that much higher`
+                : 'smaller gaps',
             ...(where === 'panel to floor' && { field: 'guard.floor' }),
           };
         }),

@@ -34,7 +34,7 @@ export const placeRules: readonly Rule[] = [
         judged: (covered, wanted) => `It covers ${covered}, fixed all round; an escape window must open to ${wanted}`,
         field: 'screen.bedroom',
         mend: details.bedroom
-          ? 'do not screw it down as the making order says: hang it so that it opens or lifts off from inside without key or tool, or leave another escape; the local code decides'
+          ? 'do not screw it fast: hang it so that it opens or lifts off from inside without key or tool, or leave another escape; the local code decides'
           : 'if the room may be slept in, or has no other way out, hang it so that it opens or lifts off from inside without key or tool; the local code decides',
       };
     },

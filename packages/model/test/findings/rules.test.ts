@@ -97,7 +97,7 @@ describe('slats-in-wall', () => {
     const ends = changeBend(subjectOf({}, { unit: 'in', mark: '1/16' }), () => ({ endOffsets: [-20, -20] }));
     const [told] = found('slats-in-wall', ends);
     expect(told?.level).toBe('stop');
-    expect(told?.mend).toContain('packers 1/4 in thick behind both stiles');
+    expect(told?.mend).toMatch(/packers 1\/4 in thick behind both stiles, which take screws No. 8 x 3 1\/2 in/);
   });
 });
 
@@ -167,6 +167,7 @@ describe('plan-impossible', () => {
   test('names every part that is left out, with its size and why', () => {
     expect(refused(['A', 'C'])?.text).toBe('Parts A (rail) and C (stave) cannot be cut from the boards of the job.');
     expect(refused(['A', 'C'])?.where).toBe('parts A, C');
+    expect(refused(['A', 'B', 'D'])?.text).toMatch(/^Parts A \(rail\), B \(stile\) and D \(slat\) cannot/);
     expect(refused(['B'])?.text).toBe('Part B (stile) cannot be cut from the boards of the job.');
     expect(refused(['A', 'C'])?.judged('', '')).toMatch(
       /^A is .* C is .* Part A, thing: no board. Part C, thing: no board./,

@@ -7,6 +7,7 @@ import {
   massOf,
   overallOf,
   type Panel,
+  roundToMark,
   type Settled,
   screenDetails,
 } from '@wattlewright/model';
@@ -75,7 +76,7 @@ function woodTexts(panel: Panel, { finish }: Settled['job']): string[] {
   const put = finish.kind === 'none' ? 'left as it is' : `${finish.name}, ${finish.coats} coats`;
   const weight = weightText(massOf(panel).mass, display.unit);
   return [
-    `${woods.charAt(0).toUpperCase()}${woods.slice(1)}; ${woven} of ${courses.count} courses round ${staves.count} staves.`,
+    `${woods.charAt(0).toUpperCase()}${woods.slice(1)}; ${woven} of ${courses.count} courses round ${staves.count} staves. Grey on a slat: there it bends back.`,
     `Finish: ${put}. Weight about ${weight}${count > 1 ? ' each' : ''}, without hardware.`,
   ];
 }
@@ -86,7 +87,10 @@ function movementText(panel: Panel): string {
   // To the fine mark, so that the rise and the fall make the whole.
   const show = (length: number): string => formatLength(length, fineMarks(display), { named: true });
   const { swell, shrink, driest, wettest, dryOpening } = movement;
-  const all = `Wood moves with the seasons: from the driest (${driest} %) to the wettest (${wettest} %) the slats together grow ${show(swell - shrink)} taller.`;
+  // The sum of what is shown of its parts.
+  const { mark } = fineMarks(display);
+  const grows = roundToMark(swell, mark) + roundToMark(-shrink, mark);
+  const all = `Wood moves with the seasons: from the driest (${driest} %) to the wettest (${wettest} %) the slats together grow ${show(grows)} taller.`;
   if (courses.gap > 0) return `${all} The open gaps between them narrow and widen by as much.`;
   const over =
     cover.height > 0
