@@ -71,6 +71,10 @@ async function failed(error: unknown, world: World, usage: string): Promise<numb
     world.say(`usage: ${usage}`);
     return STATUS.unreadable;
   }
+  if (code === 'ENOENT' && message.includes(`open '${fileOf(world)}'`)) {
+    world.say(`wattlewright: there is no file ${fileOf(world)}; give the path of a job file`);
+    return STATUS.unreadable;
+  }
   if (error instanceof FolderError || typeof code === 'string') {
     world.say(`wattlewright: ${message}`);
     return code === 'ENOENT' && message.includes('open') ? STATUS.unreadable : STATUS.machine;

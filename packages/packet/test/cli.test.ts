@@ -47,7 +47,7 @@ describe('run: help and calls that cannot be followed', () => {
   test('a job file that is not there ends with 2 and names it', async () => {
     const { status, said } = await call(['check', 'gone.yaml'], {});
     expect(status).toBe(STATUS.unreadable);
-    expect(said).toContain('gone.yaml');
+    expect(said).toContain('there is no file gone.yaml; give the path of a job file');
   });
   test('every problem of a job comes with file, line and column, and nothing is written', async () => {
     const out = join(await folder(), 'packet');

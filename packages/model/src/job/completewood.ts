@@ -13,7 +13,7 @@ export function noSuchWood(name: string, own: readonly { readonly name: string }
   const holding = known.filter((one) => one.toLowerCase().includes(name.toLowerCase()));
   const hint = near
     ? `did you mean ${near}? Else`
-    : `name one of ${(holding.length > 0 ? holding : known).join(', ')}, or`;
+    : `name one of ${(holding.length > 0 ? holding : known).join('; ')}; or`;
   return `no such wood: ${name}; ${hint} give its figures under woods`;
 }
 

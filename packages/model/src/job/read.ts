@@ -135,8 +135,7 @@ function problemsOf(issue: z.core.$ZodIssue, raw: unknown, above: FieldPath): Fa
     const hint = near ? `; did you mean ${near}?` : '';
     return [{ path, found, message: `expected ${either(choices)}${hint}` }];
   }
-  if (issue.code === 'invalid_type' && path.length === 0)
-    return [{ path, found: value === null ? 'nothing' : found, message: NO_JOB }];
+  if (issue.code === 'invalid_type' && path.length === 0) return [{ path, found, message: NO_JOB }];
   if (issue.code === 'invalid_type') return [{ path, found, message: `expected ${kindOf(issue)}` }];
   return [{ path, found, message: issue.message }];
 }
@@ -176,7 +175,8 @@ function kindWanted(issue: z.core.$ZodIssue): string {
 /** A value as found: scalars as written, cut short; groups and lists by what they are, since aliases can make them huge. */
 function shown(value: unknown): string {
   if (value === undefined) return '';
-  if (value !== null && typeof value === 'object') return Array.isArray(value) ? 'a list' : 'a group of fields';
+  if (value === null) return 'nothing';
+  if (typeof value === 'object') return Array.isArray(value) ? 'a list' : 'a group of fields';
   const text = typeof value === 'number' ? String(value) : JSON.stringify(value);
   return text.length > 60 ? `${text.slice(0, 57)}...` : text;
 }
