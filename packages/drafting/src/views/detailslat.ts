@@ -63,6 +63,11 @@ export function slatOutline({ panel, row, stretch, plan }: SlatPlan): Path {
   return [...front, ...back.map((step): Step => (step[0] === 'M' ? ['L', step[1], step[2]] : step)), ['Z']];
 }
 
+/** The centre line of a slat looking down, for a scale at which its two faces would be one line. */
+export function slatLine({ panel, row, stretch, plan }: SlatPlan): Path {
+  return faceCurve(parallel(samples(row, within(slatEnds(panel, row), stretch)), 0), panel, plan);
+}
+
 function within([low, high]: Stretch, stretch: Stretch = [low, high]): Stretch {
   return [Math.max(low, stretch[0]), Math.min(high, stretch[1])];
 }

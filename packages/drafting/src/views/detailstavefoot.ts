@@ -1,20 +1,29 @@
-import type { Panel } from '@wattlewright/model';
+import { drainHoles, type Panel } from '@wattlewright/model';
 import { union } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Size } from '../layout/rows.ts';
-import type { Drawing } from '../mark.ts';
+import type { Drawing, Mark } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { viewBox } from '../view.ts';
 import { finestMark, markUnder } from './cutsize.ts';
-import { boxOfInk, dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facing, type StatedOptions, said, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
 import type { SectionOptions } from './weavesection.ts';
 
+/** How far up the second course the detail breaks off at the least, courses. */
+const LEAST_OF_COURSE = 1.25;
+
 /** Up to which height the detail reaches, y in mm: a course and a half, as far as the rail's height makes sense of it. */
 function upTo({ clear, courses, rail }: Panel): number {
-  return clear.bottom + Math.min(courses.pitch * 1.5, rail.height * 1.5, clear.height * 0.9);
+  const shown = Math.min(courses.pitch * 1.5, rail.height * 1.5);
+  // A sliver of the second course would be a pile of lines in the break.
+  const whole =
+    shown > courses.pitch && shown < courses.pitch * LEAST_OF_COURSE ? courses.pitch * LEAST_OF_COURSE : shown;
+  return clear.bottom + Math.min(whole, clear.height * 0.9);
 }
 
 /** Real size of the detail, mm. */
@@ -39,7 +48,12 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
     scale,
-    ink: [...cut, breakLine(at(-half, top), at(half, top)), ...facing(at(half, bed / 2), at(-half, bed / 2))],
+    ink: [
+      ...cut,
+      ...drainInk(panel, at),
+      breakLine(at(-half, top), at(half, top)),
+      ...facing(at(half, bed / 2), at(-half, bed / 2)),
+    ],
     // Slats that are bent hard can stand out before the frame.
     outline: union([viewBox(at, [half, 0], [-half, top]), boxOfInk(cut)]),
     sizes: {
@@ -69,9 +83,24 @@ function cheeks({ rail, groove, display }: Panel, through: StatedOptions): Size[
   ];
 }
 
+/** A drain hole down out of the groove, beyond the plane: half-way to the next stave. */
+function drainInk(panel: Panel, at: ReturnType<typeof uprightView>): Mark[] {
+  const { diameter, places } = drainHoles(panel);
+  if (places.length === 0) return [];
+  const bed = panel.rail.height - panel.groove.depth;
+  return [
+    ...[-1, 1].map((side) => stroke('hidden', line(at((side * diameter) / 2, 0), at((side * diameter) / 2, bed)))),
+    stroke('centre', line(at(0, bed), at(0, -DRAIN_PAST))),
+  ];
+}
+
+/** How far the centre line of a drain hole runs out under the rail, mm. */
+const DRAIN_PAST = 3;
+
 function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): NoteTarget[] {
   const { rail, groove, staves, display, clear } = panel;
   const bed = rail.height - groove.depth;
+  const drains = drainHoles(panel);
   const play =
     groove.clearance > display.mark / 8
       ? `Groove in the middle of the rail, ${saidFine(groove.clearance, display)} wider than the stave`
@@ -85,5 +114,14 @@ function notes(panel: Panel, at: ReturnType<typeof uprightView>, top: number): N
     },
     { at: at(0, bed + groove.depth / 4), text: 'Stave stands on the bed of the groove' },
     { at: at(-(rail.depth + groove.width) / 4, bed * 0.2), text: 'Rail, end grain' },
+    ...(drains.places.length === 0
+      ? []
+      : [
+          {
+            at: at(-drains.diameter / 2, bed * 0.55),
+            text: `Drain hole ${said(drains.diameter, display)}, half-way between two staves`,
+            end: 'arrow' as const,
+          },
+        ]),
   ];
 }

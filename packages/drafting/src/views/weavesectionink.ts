@@ -1,10 +1,10 @@
-import { type Panel, type Part, stopThickness } from '@wattlewright/model';
+import { drainHoles, type Panel, type Part, stopThickness } from '@wattlewright/model';
 import type { Box, Mark, Path } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { line, polyline, rectangle } from '../path.ts';
+import { circle, line, polyline, rectangle } from '../path.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { cutPlanes } from './detailkey.ts';
-import { cutSlat, type SlatPlan, slatOutline } from './detailslat.ts';
+import { cutSlat, type SlatPlan, slatLine, slatOutline } from './detailslat.ts';
 import { cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { Stretch } from './passes.ts';
@@ -50,12 +50,15 @@ export function weaveInk({ panel, parts, scale, course = cutPlanes(panel).down.c
   const letterOf = (r: number): string | undefined =>
     partOf(parts, panel, 'slat', panel.rows[r]?.cutLength)?.letter ?? partOf(parts, panel, 'slat')?.letter;
   const own = panel.weave.rowOfCourse[course] as number;
+  const thin = panel.courses.thickness * scale < TWO_EDGES_FROM;
   return [
-    ...railBeneath({ panel, parts, plan, whole }),
-    ...rowBeneath(panel, course).flatMap((r) => seenFace(slatOutline(slatOf(r)), letterOf(r))),
-    ...cutStops({ panel, parts, plan, whole }),
-    ...cutSlat(slatOf(own), scale, letterOf(own)),
-    ...cutUprights({ panel, parts, plan, whole }),
+    ...railBeneath({ panel, parts, plan, scale, whole }),
+    ...rowBeneath(panel, course).flatMap((r) =>
+      thin ? [stroke('edge-light', slatLine(slatOf(r)), letterOf(r))] : seenFace(slatOutline(slatOf(r)), letterOf(r)),
+    ),
+    ...cutStops({ panel, parts, plan, scale, whole }),
+    ...(thin ? [stroke('edge', slatLine(slatOf(own)), letterOf(own))] : cutSlat(slatOf(own), scale, letterOf(own))),
+    ...cutUprights({ panel, parts, plan, scale, whole }),
   ];
 }
 
@@ -66,24 +69,37 @@ export function rowBeneath({ weave }: Panel, course: number): number[] {
   return next === undefined ? [] : [next];
 }
 
+/** Smaller holes, mm on paper, are left to a larger view. */
+const HOLE_FROM = 1;
+
+/** A slat thinner than this on paper, mm, is one line: its two edges would run into each other. */
+const TWO_EDGES_FROM = 0.7;
+
 interface Within {
   readonly panel: Panel;
   readonly parts: readonly Part[];
   readonly plan: View;
+  readonly scale: number;
   readonly whole: Stretch;
 }
 
-function railBeneath({ panel, parts, plan, whole }: Within): Mark[] {
+/** The bottom rail with its groove, and the drain holes in its bed where they are large enough to be seen. */
+function railBeneath({ panel, parts, plan, scale, whole }: Within): Mark[] {
   const { rail, groove, clear } = panel;
   const of = partOf(parts, panel, 'rail')?.letter;
   const face = rectangle(planBox(plan, whole, [-rail.depth / 2, rail.depth / 2]));
   const from = Math.max(clear.left, whole[0]);
   const to = Math.min(clear.left + clear.width, whole[1]);
+  const { diameter, places } = drainHoles(panel);
+  const drains = diameter * scale >= HOLE_FROM ? places : [];
   const edge = (z: number): Path => line(plan(from, z), plan(to, z));
   return [
     ...seenFace(face, of),
     stroke('edge-light', edge(groove.width / 2), of),
     stroke('edge-light', edge(-groove.width / 2), of),
+    ...drains
+      .filter((x) => x - diameter >= whole[0] && x + diameter <= whole[1])
+      .map((x) => stroke('edge-light', circle(plan(x, 0), (diameter / 2) * scale), of)),
   ];
 }
 

@@ -1,4 +1,4 @@
-import type { Panel, Part } from '@wattlewright/model';
+import { type Panel, type Part, type ScreenUse, screwSchedule } from '@wattlewright/model';
 import { expect, test } from 'vitest';
 import { standardScale } from '../../src/scale.ts';
 import { backingOf } from '../../src/views/backing.ts';
@@ -10,9 +10,10 @@ import { example, inkOf, measured, onPath, plain, wordsOf } from './read.ts';
 
 const blockOf = (parts: readonly Part[]): string => parts.find(({ role }) => role === 'stand-off block')?.letter ?? '';
 
-test('backingOf the window screen: a frame 1 1/2 in behind the stiles, three blocks up each', () => {
-  const backing = backingOf(example('tern-hollow-window').panel);
-  expect(backing?.face).toBeCloseTo(-2.25 * 25.4, 9);
+test('backingOf the window screen: a frame as far behind the stiles as the blocks are deep, three blocks up each', () => {
+  const { panel } = example('tern-hollow-window');
+  const backing = backingOf(panel);
+  expect(backing?.face).toBeCloseTo(-panel.stile.depth / 2 - (panel.details as ScreenUse).standoff, 9);
   expect(backing?.name).toBe('Window frame');
   expect(backing?.blocks.filter(({ right }) => right).length).toBe(3);
   expect(backingOf(example('studio-divider').panel)).toBeUndefined();
@@ -48,8 +49,14 @@ test('detail of the window’s fixing: thread in the frame and tip to glass make
   const { panel, parts } = example('tern-hollow-window');
   const drawing = detail(panel, 'fixing', { scale: standardScale(1, 'in'), parts });
   const inches = measured(drawing, 'in').map(({ says }) => says / 25.4);
-  // 3 in from the frame to the glass: a block of 1 1/2, 1 of thread, 1/2 to spare.
-  for (const size of [1.5, 1, 0.5, 3]) expect(inches.some((one) => Math.abs(one - size) < 1e-6)).toBe(true);
+  // Block, thread and room to spare make the distance from the frame to the glass.
+  const { details, stile } = panel;
+  const { standoff, glass = 0 } = details as ScreenUse;
+  const length = screwSchedule(panel).find(({ joint }) => joint === 'mounting')?.fastener.length ?? 0;
+  const thread = length - stile.depth - standoff;
+  expect(thread).toBeGreaterThan(0);
+  for (const size of [standoff, thread, glass - standoff - thread, glass])
+    expect(inches.some((one) => Math.abs(one - size / 25.4) < 1e-6)).toBe(true);
 });
 
 test('detail of a fixing on a wall tells slats that would run into it, and draws a gap to a post of unknown place', () => {

@@ -160,7 +160,7 @@ describe('detail draws the parts it names', () => {
     }
   });
   const fixings: readonly [string, RegExp][] = [
-    ['tern-hollow-window', /Stand-off block.*Screw No\. 10 x 4 in|Screw No\. 10 x 4 in.*Stand-off block/],
+    ['tern-hollow-window', /Stand-off block.*Screw No\. .*through stile and block/],
     ['larch-deck-guard', /both legs 38 mm/],
     ['wash-house-gate', /the leaf swings towards the front/],
     ['studio-divider', /Foot, 780 mm long/],

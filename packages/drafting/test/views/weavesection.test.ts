@@ -82,12 +82,16 @@ describe('weaveSection and weaveBay tell the grain', () => {
     expect(inkOf(drawing, slat, 'hatch-long').length).toBeGreaterThan(0);
     expect(inkOf(drawing, slat, 'hatch')).toEqual([]);
   });
-  test('weaveSection of a face too thin for lines shades it', () => {
+  test('weaveSection of a face too thin for lines shades it, and of a slat too thin for two edges draws one', () => {
     const { panel, parts } = example('larch-deck-guard');
     const drawing = weaveSection(panel, { scale: standardScale(0.1, 'mm'), parts });
     const slat = partOf(parts, panel, 'slat', rowCut(panel).cutLength)?.letter;
     expect(inkOf(drawing, slat, 'hatch', 'hatch-long')).toEqual([]);
-    expect(inkOf(drawing, slat, 'wood-shade')).toHaveLength(1);
+    // 0.45 mm on paper: one wide line, and a narrow one for the course beneath.
+    expect(inkOf(drawing, slat, 'edge')).toHaveLength(1);
+    const larger = weaveSection(panel, { scale: standardScale(0.2, 'mm'), parts });
+    expect(inkOf(larger, slat, 'hatch', 'hatch-long')).toEqual([]);
+    expect(inkOf(larger, slat, 'wood-shade')).toHaveLength(1);
   });
 });
 
