@@ -1,11 +1,17 @@
 import { describe, expect, test } from 'vitest';
+import { fenceOrder } from '../../src/cutting/fenceorder.ts';
+import { boundGroup, planGroup } from '../../src/cutting/group.ts';
 import type { Piece, Shop } from '../../src/cutting/piece.ts';
 import { mayBeRipped, pieceOf } from '../../src/cutting/piece.ts';
 import type { CutTree, PlannedBoard } from '../../src/cutting/plan.ts';
 import { problemOf } from '../../src/cutting/problem.ts';
+import { openJob } from '../../src/cutting/quick.ts';
+import { finishPlan } from '../../src/cutting/result.ts';
 import { tidied } from '../../src/cutting/tidy.ts';
+import { plannedBoards } from '../../src/cutting/tree.ts';
 import { leftoversOf, tally } from '../../src/cutting/walk.ts';
 import { checkPlan, type Part, planCutsQuick, type Saw, type Stock } from '../../src/index.ts';
+import { shopJobs } from './jobs.ts';
 import { sawUp } from './walker.ts';
 
 const saw: Saw = {
@@ -232,4 +238,19 @@ test('a plan of strips longer than its boards asks is checked and sawn up as bef
     const piece: Piece = pieceOf(board);
     expect(mayBeRipped(board.tree, piece, shop)).toBe(true);
   }
+});
+
+test.each(['A', 'B'] as const)('shop job %s tidied: the same boards, no setting and no rip more', (name) => {
+  const job = shopJobs[name]();
+  const opened = openJob(job);
+  if ('refusal' in opened) throw new Error(opened.refusal.text);
+  const groups = opened.nested.map((nested) => planGroup(boundGroup(nested)));
+  const before = groups.flatMap(({ nested, draft }) => plannedBoards(nested, draft.takes));
+  const losses = { cross: job.saw.crossKerf, rip: job.saw.ripKerf, planing: 0 };
+  const plan = finishPlan(opened.problem, job, groups);
+  const count = (boards: readonly PlannedBoard[]): number => boards.reduce((sum, board) => sum + board.count, 0);
+  expect(count(plan.boards)).toBe(count(before));
+  expect(plan.fences.length).toBeLessThanOrEqual(fenceOrder(before, losses).length);
+  expect(plan.rips).toBeLessThanOrEqual(tally(before, losses).rips);
+  sawUp(plan, job);
 });
