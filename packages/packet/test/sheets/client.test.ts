@@ -1,4 +1,5 @@
 import type { Drawing, Layout } from '@wattlewright/drafting';
+import { planCutsQuick } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
 import { clientSheets } from '../../src/sheets/client.ts';
 import { clientBlocks } from '../../src/sheets/clienttexts.ts';
@@ -50,6 +51,18 @@ describe('clientSheets', () => {
       .map((block) => block.text)
       .join(' ');
     expect(text).toMatch(/Over all 15\d\d mm wide, \d+ mm high, 120 mm deep, with the cap rail\. The frame alone is/);
+  });
+
+  test('a guard with a cap speaks of the cap alone, one without of the handrail', () => {
+    const textOf = (settled: typeof deck) =>
+      clientBlocks(settled.panels[0] as (typeof deck.panels)[number], settled)
+        .map((block) => block.text)
+        .join(' ');
+    const bare = settledOf({ job: 'G', unit: 'mm', panels: [{ name: 'B', use: 'guard', ...opening(1600) }] });
+    expect(textOf(deck)).toMatch(/fills in below its own cap rail/);
+    expect(textOf(deck)).not.toMatch(/fills in under a handrail/);
+    expect(textOf(bare)).toMatch(/fills in under a handrail/);
+    expect(textOf(deck)).toMatch(/the slats together grow \S+ mm taller/);
   });
 
   test('with a stop nothing can be approved, and the points are told', () => {
@@ -106,5 +119,59 @@ describe('coverSheet', () => {
   test('a run is shown as it stands', () => {
     const [cover] = coverSheet(deck, pageFor(deck.job), () => ({ lines: [], findings: 9 }));
     expect(cover?.drawings.map(({ name }) => name)).toContain('run');
+  });
+
+  test('what the wood costs stays where some parts cannot be cut, which are told; all stops stand under one heading', () => {
+    const first = deck.parts[0] as (typeof deck.parts)[number];
+    const stop = (where: string): (typeof deck.findings)[number] => ({
+      ...(deck.findings[0] as (typeof deck.findings)[number]),
+      level: 'stop',
+      where,
+      text: 'It cannot be cut.',
+    });
+    const plan = planCutsQuick({ ...deck.job, parts: [first] });
+    const partly = {
+      ...deck,
+      plan: { ...plan, status: 'impossible' as const },
+      findings: ['A', 'B', 'C', 'D', 'E'].map(stop),
+    };
+    const [cover] = coverSheet(partly, pageFor(deck.job), () => ({ lines: [], findings: 9 }));
+    const words = wordsOf(cover as Layout);
+    const others = deck.parts.filter(({ letter }) => letter !== first.letter).map(({ letter }) => letter);
+    expect(words).toMatch(/Wood(?: and cost)? Cut from \d+ board/);
+    expect(words.replace(/\s+/g, ' ')).toContain(`Without ${others.join(', ')}: see the stops.`);
+    for (const where of ['A', 'B', 'C', 'D', 'E']) expect(words).toContain(`, ${where}: It cannot be cut.`);
+    expect(words).not.toMatch(/more: sheet/);
+  });
+
+  test('a sign that cannot be printed is left out of the name of the client, and that is said', () => {
+    const job = { ...deck.job, client: 'Ash \u{1FAB5} Co' };
+    const [cover] = coverSheet({ ...deck, job }, pageFor(job), () => ({ lines: [], findings: 9 }));
+    const words = wordsOf(cover as Layout);
+    expect(words).toContain('For Ash Co. (A sign in this name that cannot be printed is left out.)');
+    expect(words).not.toContain('[U+');
+  });
+});
+
+describe('makingSheets', () => {
+  test('figures that differ stand in one row, panel by panel in the order of the job', () => {
+    const words = makingSheets(deck, pageFor(deck.job)).map(wordsOf).join(' ');
+    expect(words).toMatch(/diagonals, both Bay 1, Bay 2: \d+ mm Bay 3: \d+ mm/);
+  });
+});
+
+describe('charts', () => {
+  test.each(['indoors', 'outdoors'])('sight and sun %s', (where) => {
+    const settled = settledOf({
+      job: 'S',
+      unit: 'mm',
+      site: { where },
+      panels: [{ name: 'S', size: { width: 900, height: 1200 } }],
+    });
+    const names = closingSheets(settled, pageFor(settled.job)).flatMap(({ drawings }) =>
+      drawings.map(({ name }) => name),
+    );
+    expect(names).toContain('spacing-chart');
+    expect(names.includes('sight-chart')).toBe(where === 'outdoors');
   });
 });
