@@ -142,7 +142,7 @@ function gateBack(place: BackPlace): BackInk {
 
 /** A strut, or the wire from plate to plate with its turnbuckle at the lower end. */
 function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
-  const { panel, parts, at } = place;
+  const { panel, parts, at, ratio } = place;
   const found = braceOutline(panel);
   if (!found) return { marks: [], notes: [] };
   if (brace.kind === 'strut') {
@@ -176,14 +176,15 @@ function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
       ...screws(place, 'brace plate to frame'),
       stroke('paper', polygon(body)),
       stroke('edge-light', polygon(body)),
+      ...plates.map(({ eye }) => stroke('dimension', circle(at(eye.x, eye.y), Math.max(4, side * 1.2 * ratio)))),
     ],
     notes: [
       ...(upper
-        ? [{ at: onPlate(upper, at), text: 'Plate with eye over the joint: see the upper end of the brace' }]
+        ? [{ at: onPlate(upper, at), text: 'Plate with eye over the joint, ringed: see the upper end of the brace' }]
         : []),
       // Between the turnbuckle and the upper end.
       { at: on((start + TURNBUCKLE + length) / 2), text: 'Wire, a thimble and two clips at each end', end: 'arrow' },
-      { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle at the lower end' },
+      { at: on(start + TURNBUCKLE / 2), text: 'Turnbuckle; ringed: see the lower end of the brace' },
     ],
   };
 }

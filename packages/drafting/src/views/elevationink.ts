@@ -1,3 +1,4 @@
+import { sideFixings } from '@wattlewright/model';
 import type { Box, PathMark } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { line, polygon, polyline, rectangle } from '../path.ts';
@@ -16,6 +17,7 @@ export function elevationInk(front: Front, detail: 'shop' | 'client'): PathMark[
     ...stripsFront(front),
     ...(detail === 'shop' ? hiddenLines(front) : []),
     ...fittings(front.panel).flatMap((fitting) => fittingInk(front, fitting, detail)),
+    ...(detail === 'shop' ? fixingCrosses(front) : []),
     ...groundLines(front),
   ];
 }
@@ -78,6 +80,23 @@ export function fittingBoxes({ panel, at }: Front): Box[] {
 export function isBehind({ panel: { outside } }: Pick<Front, 'panel'>, { from, to }: Fitting): boolean {
   const over = from.x < outside.width && to.x > 0 && from.y < outside.height - 1e-6 && to.y > 1e-6;
   return over && to.z <= 0;
+}
+
+/** Half the arm of the cross at a fixing screw, paper mm. */
+const CROSS = 1.2;
+
+/** Crosses at the screws through the stiles; their heights stand in the end view. */
+function fixingCrosses({ panel, at }: Front): PathMark[] {
+  if (panel.details.use !== 'screen') return [];
+  const { kind, places } = sideFixings(panel);
+  if (kind !== 'screw') return [];
+  return places.flatMap(({ x, y }) => {
+    const [u, v] = at(x, y);
+    return [
+      stroke('dimension', line([u - CROSS, v], [u + CROSS, v])),
+      stroke('dimension', line([u, v - CROSS], [u, v + CROSS])),
+    ];
+  });
 }
 
 /** Floor, ground or ceiling, each a line as wide as the panel and a little on to the right. */
