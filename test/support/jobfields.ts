@@ -71,7 +71,8 @@ function allowedText({ description = '', enum: words, const: word, format, type,
 
 /** What jobs that say next to nothing are taken to mean, by path. */
 function assumedOf(): Map<string, string[]> {
-  const size = { width: 1000, height: 1200 };
+  // Wide enough for the usual slats and spacing to do.
+  const size = { width: 1180, height: 1200 };
   const panels = [
     { name: 'sized', size },
     { name: 'fitted', opening: size },
@@ -84,7 +85,7 @@ function assumedOf(): Map<string, string[]> {
     { name: 'track', use: 'divider', size, divider: { stand: 'track' } },
   ];
   const shared = { job: 'x', runs: [{ name: 'r', panels: ['sized'] }] };
-  const inches = (text: string) => text.replaceAll('1000', '"40 in"').replaceAll('1200', '"48 in"');
+  const inches = (text: string) => text.replaceAll('1180', '"46 in"').replaceAll('1200', '"48 in"');
   const jobs = panels.flatMap((panel) => [
     inches(JSON.stringify({ ...shared, unit: 'in', panels: [{ ...panel, name: 'sized' }] })),
     JSON.stringify({ ...shared, unit: 'mm', panels: [{ ...panel, name: 'sized' }] }),
