@@ -176,12 +176,23 @@ function glance(settled: Settled, { lines, findings: at }: Contents, told: numbe
     ...(stops.length > told ? [{ kind: 'stop' as const, text: `STOP ${stops.length - told} more: sheet ${at}.` }] : []),
     ...woodLines(settled),
     ...(job.notes.length > 0 ? [{ kind: 'heading' as const, text: 'Notes' }] : []),
-    ...job.notes.slice(0, 3).map((text): Block => ({ kind: 'paragraph', text: `“${text}”` })),
+    ...job.notes.slice(0, NOTES_ON_COVER).map((text): Block => ({ kind: 'paragraph', text: `“${text}”` })),
+    ...(job.notes.length > NOTES_ON_COVER
+      ? [
+          {
+            kind: 'paragraph' as const,
+            text: `${job.notes.length - NOTES_ON_COVER} more ${job.notes.length === NOTES_ON_COVER + 1 ? 'note' : 'notes'}: after the findings, sheet ${at} on.`,
+          },
+        ]
+      : []),
     { kind: 'heading', text: 'In this packet', keep: true },
     ...contents.map((text, i): Block => ({ kind: 'bullet', text, keep: i < contents.length - 1 })),
   ];
   return blocks.map((block) => ({ ...block, text: fractions(block.text) }));
 }
+
+/** Notes of the job that stand on the cover; the others stand after the findings. */
+export const NOTES_ON_COVER = 3;
 
 /** What the wood costs; where some parts cannot be cut, of the others. Nothing where no board is planned: a stop says why. */
 function woodLines({ plan, parts, job }: Settled): Block[] {

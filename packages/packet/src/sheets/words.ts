@@ -18,6 +18,7 @@ import {
   type StepFigure,
 } from '@wattlewright/model';
 
+import { NOTES_ON_COVER } from './cover.ts';
 import { type Page, sheetsOf, textRoom } from './page.ts';
 
 /** Numbered steps with this job's own numbers, each caution before its cut; what forbids the first cut before them all. */
@@ -90,6 +91,7 @@ export function closingSheets({ job, findings, panels }: Settled, page: Page): L
   const blocks: Block[] = [
     { kind: 'heading', text: 'Findings' },
     ...(findings.length > 0 ? findings.flatMap(findingBlocks) : [none]),
+    ...noteBlocks(job.notes.slice(NOTES_ON_COVER)),
     ...assumedBlocks(job, panels),
     ...cautions(job).flatMap(({ title, lines }): Block[] => [
       { kind: 'heading', text: title },
@@ -109,7 +111,7 @@ export function closingSheets({ job, findings, panels }: Settled, page: Page): L
 }
 
 /** Plot size of a chart, mm: two with their names stand over each other on the smallest sheet. */
-const CHART = { width: 125, height: 42 } as const;
+const CHART = { width: 125, height: 36 } as const;
 
 function findingBlocks(finding: Finding): Block[] {
   const { level, where, text } = finding;
@@ -117,6 +119,15 @@ function findingBlocks(finding: Finding): Block[] {
   return [
     { kind: level === 'stop' ? 'stop' : level === 'note' ? 'bullet' : 'caution', text: head },
     { kind: 'more', text: findingSentences(finding).join(' ') },
+  ];
+}
+
+/** Notes of the job that the cover has no room for. */
+function noteBlocks(notes: readonly string[]): Block[] {
+  if (notes.length === 0) return [];
+  return [
+    { kind: 'heading', text: 'More notes of this job' },
+    ...notes.map((text): Block => ({ kind: 'bullet', text: `“${text}”` })),
   ];
 }
 
