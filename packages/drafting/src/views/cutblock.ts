@@ -64,7 +64,8 @@ export function rowName(big: string, small: string, v0: number, height: number):
   ];
 }
 
-/** `length 1`, `lengths 1 and 2`. */
+/** `length 1`, `lengths 1 and 2`, `lengths 1, 2 and 3`. */
 export function lengthsText(numbers: readonly number[]): string {
-  return `length${numbers.length > 1 ? 's' : ''} ${numbers.join(' and ')}`;
+  if (numbers.length < 2) return `length\u00a0${numbers.join('')}`;
+  return `lengths ${numbers.slice(0, -1).join(', ')} and\u00a0${numbers.at(-1)}`;
 }

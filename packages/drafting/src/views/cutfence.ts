@@ -16,7 +16,7 @@ export function setBy({ at }: { readonly at: number }): 'fence' | 'stop' {
 
 /** Fence or thin-rip stop. */
 export function setWord(rip: { readonly at: number }): string {
-  return setBy(rip) === 'stop' ? 'thin-rip\u00a0stop' : 'fence';
+  return setBy(rip) === 'stop' ? 'thin-rip stop' : 'fence';
 }
 
 /** The piece's size across the cut, from fence to free side, mm. */

@@ -3,6 +3,7 @@ import { type Cell, type Picture, tablePages } from '../layout/table.ts';
 import type { Drawing } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { rectangle } from '../path.ts';
+import { lengthsText } from './cutblock.ts';
 import type { BoardCuts } from './cutboard.ts';
 import { cutHeight, fenceAt, settingText, setWord } from './cutfence.ts';
 import { countedRip, givesText, liesText } from './cutgives.ts';
@@ -147,13 +148,13 @@ function fromText(places: readonly Place[], boards: readonly BoardCuts[]): strin
   for (const [board, found] of [...from].sort(([a], [b]) => a - b)) {
     const lengths = [...found].sort((a, b) => a - b).map((i) => i + 1);
     const several = (boards[board]?.ripped.length ?? 0) > 1;
-    const which = several ? `length${lengths.length > 1 ? 's' : ''} ${lengths.join(' and ')}` : '';
+    const which = several ? lengthsText(lengths) : '';
     byLength.set(which, [...(byLength.get(which) ?? []), board + 1]);
   }
   return [...byLength]
     .map(([which, numbers]) => {
       const each = numbers.length > 1 ? 'each ' : '';
-      return `${numbers.join(', ')}${which === '' ? '' : ` (${each}${which})`.replaceAll(' ', '\u00a0')}`;
+      return `${numbers.join(', ')}${which === '' ? '' : `\u00a0(${each}${which})`}`;
     })
     .join('; ');
 }
