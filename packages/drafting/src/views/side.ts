@@ -74,7 +74,11 @@ export function sideElevation(panel: Panel, { scale, parts = partsOf(panel) }: S
     sizes: [],
     running: { origin: v(0), values, what, from: 'the foot of the frame', aside: true },
   });
-  const words = heightWords(right.aside, outline, inkBox(names).u1 + 2 * TEXT_CLEAR);
+  const words = heightWords(
+    right.aside,
+    { ...outline, v0: Math.min(outline.v0, right.bounds.v0) },
+    inkBox(names).u1 + 2 * TEXT_CLEAR,
+  );
   const named = turnbuckleName(scene, { ...outline, u1: right.bounds.u1 }, textBoxes(right.marks));
   return {
     name: 'side',
