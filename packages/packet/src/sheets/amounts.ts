@@ -11,7 +11,6 @@ const QUART = (57.75 * 25.4 ** 3) / 1e6;
 /**
  * What to buy of a line of hardware. Finish comes in tins: by the half litre, or a pint, quarts and a gallon; common
  * practice, no source. What the job takes of it stands beside.
- * @example buyText({ kind: 'finish', unit: 'litres', buy: 1.1, ... }, { display: { unit: 'mm', mark: 1 } }) // → '1.5 litres (1.1 used)'
  */
 export function buyText(line: HardwareLine, job: Pick<Job, 'display'>): string {
   const amount = amountText(line, job);
