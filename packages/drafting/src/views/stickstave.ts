@@ -21,7 +21,7 @@ const KIND = 55;
 const NAMES_EVERY = 220;
 const NAMES_WIDE = 52;
 /** Widest line of the instructions beside the stick, mm: so that they stand on the first page. */
-const INSTRUCTIONS = 115;
+const INSTRUCTIONS = 155;
 
 /**
  * The stave stick, full size: laid along a rail's grooved edge it marks every stave's left and right face, its centre and
