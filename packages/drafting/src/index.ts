@@ -109,8 +109,9 @@ export { type WeaveChartOptions, weaveChart } from './views/weavechart.ts';
 export { approval } from './views/approval.ts';
 
 // Sections and details, with the letters of cuts and details that other views carry.
-export { detail, detailExtent, detailMakers } from './views/detail.ts';
+export { type DetailOptions, detail, detailExtent, detailMakers } from './views/detail.ts';
 export {
+  type Cuttable,
   type CutPlanes,
   cutPlanes,
   type DetailLetter,

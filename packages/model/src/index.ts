@@ -32,6 +32,7 @@ export type {
 } from './job/job.ts';
 export { JobError, type Problem, problemText } from './job/problem.ts';
 export { locateProblems, readJob } from './job/read.ts';
+export { UNCUT } from './job/job.ts';
 export { jobSchema } from './job/schema.ts';
 
 // Solving

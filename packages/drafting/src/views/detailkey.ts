@@ -12,7 +12,7 @@ export interface CutPlanes {
 }
 
 /** What of a panel says where its sections are taken. */
-type Cuttable = Pick<Panel, 'courses' | 'staves' | 'rows' | 'weave'>;
+export type Cuttable = Pick<Panel, 'courses' | 'staves' | 'rows' | 'weave'>;
 
 /**
  * Where the sections of a panel are taken, panel frame, mm: in plan through the middle of the course nearest half height

@@ -3,12 +3,12 @@ import type { RunningValue } from '../layout/running.ts';
 import { printed } from './elevationsizes.ts';
 
 /** Something fixed to a panel, by its middle in the panel frame, mm. */
-export interface FixedPlace extends Pick<PanelPlace, 'x' | 'y'> {
+interface FixedPlace extends Pick<PanelPlace, 'x' | 'y'> {
   readonly name: string;
 }
 
 /** Everything that is fixed to a panel at some height of its own. */
-export function fixedPlaces(panel: Panel): FixedPlace[] {
+function fixedPlaces(panel: Panel): FixedPlace[] {
   const { details } = panel;
   const named = (name: string, places: readonly PanelPlace[]): FixedPlace[] =>
     places.map(({ x, y }) => ({ x, y, name }));

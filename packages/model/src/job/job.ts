@@ -122,6 +122,7 @@ export const UNCUT = [
   'strut',
 ] as const;
 
+/** A part that is not cut yet. */
 export type UncutPart = (typeof UNCUT)[number];
 
 /** What was measured once the slats were cut, mm. */
