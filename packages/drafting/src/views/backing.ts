@@ -2,7 +2,7 @@ import { type Panel, type Part, type ScreenUse, screenDetails } from '@wattlewri
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Mark } from '../mark.ts';
 import { stroke } from '../mark.ts';
-import { line, rectangle } from '../path.ts';
+import { line, polyline, rectangle } from '../path.ts';
 import { type View, viewBox } from '../view.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
@@ -55,7 +55,12 @@ export interface BackingPlan {
   readonly y: number;
   /** From where to where the plan reaches, mm from the panel's left edge. */
   readonly stretch?: Stretch;
+  /** Breaks deep blocks off and leaves what is behind them to the detail of the fixing. */
+  readonly brief?: boolean;
 }
+
+/** How deep a block is drawn that is broken off, mm. */
+const BLOCK_SHOWN = 10;
 
 /** Ink behind the panel, and notes on it. */
 export interface BackingInk {
@@ -64,7 +69,7 @@ export interface BackingInk {
 }
 
 /** Blocks and wall or frame behind the stiles, looking down. */
-export function backingPlan({ panel, parts, plan, scale, y, stretch }: BackingPlan): BackingInk {
+export function backingPlan({ panel, parts, plan, scale, y, stretch, brief = false }: BackingPlan): BackingInk {
   const backing = backingOf(panel);
   if (!backing) return { marks: [], notes: [] };
   const { stile, outside } = panel;
@@ -79,9 +84,19 @@ export function backingPlan({ panel, parts, plan, scale, y, stretch }: BackingPl
     const isCut = under.some((block) => block.y + half > y);
     return [{ x0, x1, isSeen: under.length > 0, isCut }];
   });
+  const back = -stile.depth / 2;
+  const broken = brief && sides.some(({ isSeen }) => isSeen) && back - face > 1.5 * BLOCK_SHOWN;
+  const shown = broken ? back - BLOCK_SHOWN : face;
   const marks = sides.flatMap(({ x0, x1, isSeen, isCut }): Mark[] => {
-    const block = rectangle(planBox(plan, [x0, x1], [face, -stile.depth / 2]));
+    const block = rectangle(planBox(plan, [x0, x1], [shown, back]));
     const [a, b] = [x0 - past, x1 + past];
+    const open = polyline([plan(x0, shown), plan(x0, back), plan(x1, back), plan(x1, shown)]);
+    if (broken)
+      return [
+        ...(isCut ? cutFace(block, { grain: 'end', inked: open, ...(of === undefined ? {} : { of }) }) : []),
+        ...(isCut ? [] : [stroke('wood', block, of), stroke('edge-light', open, of)]),
+        breakLine(plan(x0, shown), plan(x1, shown)),
+      ];
     return [
       { ...stroke('paper', rectangle(planBox(plan, [a, b], [face - deep, face]))), shade: THERE_TONE },
       stroke('edge-light', line(plan(a, face), plan(b, face))),
@@ -94,12 +109,12 @@ export function backingPlan({ panel, parts, plan, scale, y, stretch }: BackingPl
   const last = sides.at(-1);
   const notes: NoteTarget[] = last
     ? [
-        { at: plan(last.x1 - stile.width * 0.3, face - deep / 2), text: name },
+        ...(broken ? [] : [{ at: plan(last.x1 - stile.width * 0.3, face - deep / 2), text: name }]),
         ...(last.isSeen
           ? [
               {
-                at: plan(last.x1 - stile.width * 0.3, (face - stile.depth / 2) / 2),
-                text: last.isCut ? 'Stand-off block, cut' : 'Stand-off block, below',
+                at: plan(last.x1 - stile.width * 0.3, (shown + back) / 2),
+                text: `Stand-off block, ${last.isCut ? 'cut' : 'below'}${broken ? `; ${name.toLowerCase()} behind it: see the detail of the fixing` : ''}`,
               },
             ]
           : []),

@@ -1,6 +1,6 @@
 import { pointsOf } from '../ink.ts';
 import { detailCircle } from '../layout/balloon.ts';
-import { crossesBox, grown, type Segment } from '../layout/clearance.ts';
+import { crossesBox, grown, overlaps, type Segment } from '../layout/clearance.ts';
 import { textBox } from '../lettering.ts';
 import type { Mark, Point } from '../mark.ts';
 
@@ -16,12 +16,13 @@ export function freeCircle(
   circle: { readonly at: Point; readonly radius: number; readonly letter: string },
 ): Mark[] {
   const lines = ink.flatMap(segmentsOf);
+  const texts = ink.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
   const tries = DIRECTIONS.map((towards) => detailCircle({ ...circle, towards }));
   const free = tries.find((marks) =>
     marks.every((mark) => {
       if (mark.kind === 'path') return true;
       const box = grown(textBox(mark), LETTER_CLEAR);
-      return !lines.some((line) => crossesBox(line, box));
+      return !lines.some((line) => crossesBox(line, box)) && !texts.some((text) => overlaps(text, box));
     }),
   );
   return free ?? (tries[0] as Mark[]);

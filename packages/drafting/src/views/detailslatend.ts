@@ -51,7 +51,7 @@ export function slatEnd(
   const through: StatedOptions = { display, along: (z) => z * s };
   const screws = screwsOf(panel, 'end stave to stile');
   const stops = stopBox(panel, partOf(parts, panel, 'stop'));
-  const backing = backingPlan({ panel, parts, plan, scale: s, y, stretch });
+  const backing = backingPlan({ panel, parts, plan, scale: s, y, stretch, brief: true });
   const ink: Mark[] = [
     ...backing.marks,
     ...weaveInk({ panel, parts, scale: s, stretch, course }),

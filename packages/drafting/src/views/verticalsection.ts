@@ -1,4 +1,4 @@
-import type { Panel, Part } from '@wattlewright/model';
+import { type Panel, type Part, weaveReach } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing, Mark } from '../mark.ts';
 import type { Extent } from '../scale.ts';
@@ -72,18 +72,20 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
     ...breaks,
   ];
   const drawn = [...frame, ...site.marks];
-  const circled = [...drawn, ...circles(panel, drawn, { foot, head, scale: s })];
   // At half height, where no line of floor, ground or opening runs; in a broken view in the break.
   const middle = cut ? (foot(0, cut[0])[1] + head(0, cut[1])[1]) / 2 : foot(0, panel.outside.height / 2)[1];
-  const back = Math.max(half, -(backingOf(panel)?.face ?? 0));
-  const ink: Mark[] = [...circled, ...facing([foot(half, 0)[0] - 2, middle], foot(-back, 0))];
+  const reach = weaveReach(panel);
+  const back = Math.max(half, reach.back, -(backingOf(panel)?.face ?? 0));
+  const words = facing([foot(Math.max(half, reach.front), 0)[0] - 2, middle], foot(-back, 0));
+  const circled = [...drawn, ...circles(panel, [...drawn, ...words], { foot, head, scale: s })];
+  const ink: Mark[] = [...circled, ...words];
   return dimensioned({
     name: broken ? 'vertical-section-broken' : 'vertical-section',
     title: `Section ${cutName(cutPlanes(panel).across)}, looking left`,
     alt: `Section of ${panel.name} from front to back through a stave${cut ? ', its middle courses left out' : ''}: rails with grooves and ${panel.courses.count} courses of slats.`,
     scale,
     ink,
-    outline: boxOfInk(circled),
+    outline: boxOfInk(ink),
     sizes: {
       left: [
         ...pieces.flatMap((piece) => heights(panel, piece, s)),

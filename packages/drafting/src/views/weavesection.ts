@@ -115,7 +115,7 @@ export function weaveBay(panel: Panel, { scale, parts = [], named }: SectionOpti
     outline: boxOfInk(ink),
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
-    noteWidth: 48,
+    noteWidth: 60,
   });
 }
 

@@ -31,6 +31,7 @@ export function insideLayouts(panel: Panel, { parts, alike, named }: Inside, on:
   const others = details.filter(({ name }) => !STAVE_DETAILS.includes(name));
   const tried = [
     [plan, [upright], details],
+    [plan, [upright], details.toSorted((a, b) => b.real.height - a.real.height)],
     [plan, [upright, ...ofStave], others],
     [plan, [half(upright), ...ofStave.map(half)], others],
     [plan, [half(upright), ...details.map(half)]],
