@@ -1,5 +1,6 @@
 import { type Panel, type Part, partsOf, type RunLayout, type RunPanel } from '@wattlewright/model';
 import { union } from '../ink.ts';
+import { overlaps } from '../layout/clearance.ts';
 import { dimensionRows } from '../layout/dimension.ts';
 import type { Size } from '../layout/rows.ts';
 import { ASCENT, DESCENT, TEXT, TEXT_CLEAR, TEXT_LIFT } from '../layout/style.ts';
@@ -53,9 +54,13 @@ export function runElevation(run: RunLayout, { scale, panels, parts = partsOf(pa
     return panel ? [{ panel, place }] : [];
   });
   const outline = faceBox(at, { x0: 0, y0: 0, x1: run.total, y1: run.top });
+  const panelsInk = drawn.flatMap(({ panel, place }) =>
+    panelInk({ panel, parts, at: view(ratio, at(place.x, place.y)), ratio }),
+  );
   const ink = [
     ...posts(run, ratio),
-    ...drawn.flatMap(({ panel, place }) => panelInk({ panel, parts, at: view(ratio, at(place.x, place.y)), ratio })),
+    ...panelsInk,
+    ...postNames(run, ratio, panelsInk),
     stroke('neighbour', line([outline.u0 - FLOOR_PAST, 0], [outline.u1 + FLOOR_PAST, 0])),
   ];
   const heights = heightRows(run, drawn, { outline, ratio });
@@ -86,16 +91,27 @@ const TONE = 0.88;
 /** A post narrower than this on paper, mm, has no room for its word. */
 const NAMED_FROM = 3.4;
 
-/** Posts, grey and named along their height. */
-function posts({ posts: all, top }: RunLayout, ratio: number): Mark[] {
-  const at = view(ratio);
-  return all.flatMap(({ x, width }): Mark[] => {
-    const box = faceBox(at, { x0: x, y0: 0, x1: x + width, y1: top });
+/** Posts, grey. */
+function posts(run: RunLayout, ratio: number): Mark[] {
+  return postBoxes(run, ratio).flatMap((box) => {
     const path = rectangle(box);
-    const ink: Mark[] = [{ ...stroke('paper', path), shade: TONE }, stroke('edge-light', path)];
-    if (width * ratio < NAMED_FROM || top * ratio < textWidth('post', TEXT) + 2 * TEXT_CLEAR) return ink;
+    return [{ ...stroke('paper', path), shade: TONE }, stroke('edge-light', path)];
+  });
+}
+
+function postBoxes({ posts: all, top }: RunLayout, ratio: number): Box[] {
+  const at = view(ratio);
+  return all.map(({ x, width }) => faceBox(at, { x0: x, y0: 0, x1: x + width, y1: top }));
+}
+
+/** The posts' word along their height, where there is room and no hinge or latch on it. */
+function postNames(run: RunLayout, ratio: number, panelsInk: readonly PathMark[]): Mark[] {
+  if (run.top * ratio < textWidth('post', TEXT) + 2 * TEXT_CLEAR) return [];
+  return postBoxes(run, ratio).flatMap((box): Mark[] => {
     const middle: Point = [(box.u0 + box.u1) / 2 + (TEXT * 0.7) / 2, (box.v0 + box.v1) / 2];
-    return [...ink, write('note', 'post', middle, { height: TEXT, angle: 90, anchor: 'middle' })];
+    const word = write('note', 'post', middle, { height: TEXT, angle: 90, anchor: 'middle' });
+    const taken = panelsInk.some((mark) => overlaps(inkBox([mark]), inkBox([word])));
+    return box.u1 - box.u0 < NAMED_FROM || taken ? [] : [word];
   });
 }
 
