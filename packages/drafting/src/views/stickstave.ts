@@ -1,7 +1,7 @@
 import { drainHoles, formatLength, type Panel, sideAt } from '@wattlewright/model';
 import { TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { originCircle } from '../layout/terminator.ts';
-import { fitText, textWidth } from '../lettering.ts';
+import { fitText, textBox, textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
@@ -20,8 +20,10 @@ const KIND = 55;
 /** How often the names come again at the least, mm, and how wide they may be. */
 const NAMES_EVERY = 220;
 const NAMES_WIDE = 52;
-/** Widest line of the instructions beside the stick, mm: so that they stand on the first page. */
-const INSTRUCTIONS = 155;
+/** Lines of the instructions under the stick, mm: so wide at the most that they stand on the first page, and at the least. */
+const INSTRUCTIONS = { most: 155, least: 100 };
+/** Room after the instructions in which no text stands, mm: a joint of pages finds its place there. */
+const JOINT_ROOM = 5;
 
 /**
  * The stave stick, full size: laid along a rail's grooved edge it marks every stave's left and right face, its centre and
@@ -38,26 +40,27 @@ export function staveStick(panel: Panel, { parts = [], named = panel.name }: Sti
   };
   const { length } = panel.rail;
   const written = staveTexts(panel, letters);
-  const below = instructions(panel, { named, said: written.said });
+  const stick: Mark[] = [
+    ...bands(panel, letters),
+    ...firstCourse(panel, letters),
+    stroke('tick', rectangle({ u0: 0, v0: 0, u1: length, v1: STICK_WIDTH }), letters.rail),
+    ...ticks(panel, letters),
+    ...textInk(written),
+    originCircle([0, VALUES_FROM + 6]),
+    ...staveNumbers(panel, letters),
+    ...stileNames(panel, letters),
+    ...drainMarks(panel, letters),
+    ...titles(panel, named),
+  ];
+  const width = instructionsWidth(stick);
+  const below = instructions(panel, { named, said: written.said, width });
   return {
     name: 'stave-stick',
     title: `Stave stick: ${named}`,
     scale: 1,
     scaleText: standardScale(1, panel.display.unit).text,
-    marks: [
-      ...bands(panel, letters),
-      ...firstCourse(panel, letters),
-      stroke('tick', rectangle({ u0: 0, v0: 0, u1: length, v1: STICK_WIDTH }), letters.rail),
-      ...ticks(panel, letters),
-      ...textInk(written),
-      originCircle([0, VALUES_FROM + 6]),
-      ...staveNumbers(panel, letters),
-      ...stileNames(panel, letters),
-      ...drainMarks(panel, letters),
-      ...titles(panel, named),
-      ...below.marks,
-    ],
-    bounds: { u0: -1, v0: 0, u1: Math.max(length, INSTRUCTIONS), v1: STICK_WIDTH + 4 + below.height },
+    marks: [...stick, ...below.marks],
+    bounds: { u0: -1, v0: 0, u1: Math.max(length, width), v1: STICK_WIDTH + 4 + below.height },
     alt: `Full-size stick along the rails of ${named}: the faces of ${panel.staves.count} staves, each with its distance from the rail's left end.`,
   };
 }
@@ -207,10 +210,19 @@ function titles(panel: Panel, named: string): Mark[] {
   ];
 }
 
+/** The widest lines of the instructions that end clear of the stick's own texts, so that no joint need cut either. */
+function instructionsWidth(stick: readonly Mark[]): number {
+  const texts = stick.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
+  for (let width = INSTRUCTIONS.most; width >= INSTRUCTIONS.least; width--) {
+    if (!texts.some(({ u0, u1 }) => u0 < width + JOINT_ROOM && u1 > width)) return width;
+  }
+  return INSTRUCTIONS.most;
+}
+
 /** Whose stick it is and how to use it, on the paper under it. */
 function instructions(
   panel: Panel,
-  { named, said }: { readonly named: string; readonly said: string },
+  { named, said, width }: { readonly named: string; readonly said: string; readonly width: number },
 ): { readonly marks: Mark[]; readonly height: number } {
   const text = [
     `Check both bars first. Cut along the outline, where it has several pages after joining them: the stick is as long as the rail.`,
@@ -225,7 +237,7 @@ function instructions(
     .filter(Boolean)
     .join(' ');
   const top = STICK_WIDTH + 4;
-  const heading = paragraph(`${named}: stave stick`, [0, top], INSTRUCTIONS, { height: TEXT_LARGE, role: 'title' });
-  const words = paragraph(text, [0, top + heading.height + 1], INSTRUCTIONS);
+  const heading = paragraph(`${named}: stave stick`, [0, top], width, { height: TEXT_LARGE, role: 'title' });
+  const words = paragraph(text, [0, top + heading.height + 1], width);
   return { marks: [...heading.marks, ...words.marks], height: heading.height + 1 + words.height };
 }

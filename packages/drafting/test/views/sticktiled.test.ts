@@ -143,6 +143,32 @@ describe('sticks 4 m long, joined from printed pages', () => {
   });
 });
 
+describe('stave sticks of narrow panels', () => {
+  test.each([11.8125, 12, 12.5, 13, 14, 15, 16, 18])(
+    'staveStick, %d in wide with two staves: instructions and words of the bay leave room for a joint',
+    (width) => {
+      const [panel] = panelsOf(
+        JSON.stringify({
+          job: 'Narrow',
+          unit: 'in',
+          panels: [
+            {
+              name: 'Gate',
+              use: 'gate',
+              size: { width, height: 12.875 },
+              rail: { height: 2.4375, depth: 2.125 },
+              stile: { width: 2.625, depth: 2.125 },
+              stave: { width: 1.125, depth: 0.4375, count: 2 },
+            },
+          ],
+        }),
+      ) as [Panel];
+      for (const paper of ['A4', 'Letter'] as const)
+        expect(proof(tile(staveStick(panel, { parts: partsOf([panel]) }), { paper }))).toEqual([]);
+    },
+  );
+});
+
 describe('full-size sheets of arbitrary jobs', () => {
   test('proof of tiled sticks and templates finds nothing', () => {
     fc.assert(
