@@ -93,6 +93,10 @@ function fixing(panel: Panel, key: DetailLetter, options: SectionOptions): Drawi
   const through: StatedOptions = { display, along: (z) => plan(0, z)[1] };
   const across: StatedOptions = { display, along: (x) => plan(x, 0)[0] };
   const stileAt = side === 'right' ? outside.width - stile.width : 0;
+  const woven = [
+    ...weaveInk({ panel, parts, scale: scale.ratio, stretch }),
+    breakLine(plan(inner, -half), plan(inner, half)),
+  ];
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
@@ -100,10 +104,9 @@ function fixing(panel: Panel, key: DetailLetter, options: SectionOptions): Drawi
     scale,
     ink: [
       ...(held.under ?? []),
-      ...weaveInk({ panel, parts, scale: scale.ratio, stretch }),
-      breakLine(plan(inner, -half), plan(inner, half)),
+      ...woven,
       ...held.marks,
-      ...planFacing(plan(inner, 0), side === 'right' ? -1 : 1),
+      ...planFacing(plan(inner, 0), side === 'right' ? -1 : 1, woven),
     ],
     sizes: {
       above: [...stated(stileAt, stileAt + stile.width, across), ...held.along],

@@ -86,12 +86,21 @@ export function planFacingOver({ u1, v0, v1 }: Box): Mark[] {
   ];
 }
 
-/** The words beside a plan that say which side is which: the back is up on paper. `way` is the side of the plan that they stand on. */
-export function planFacing([u, v]: Point, way: 1 | -1 = 1): Mark[] {
+/**
+ * The words beside a plan that say which side is which: the back is up on paper. `way` is the side of the plan that they
+ * stand on; they stand clear of `ink` at their height, such as a slat that slants out of the plan.
+ */
+export function planFacing([u, v]: Point, way: 1 | -1 = 1, ink: readonly Mark[] = []): Mark[] {
   const anchor = way > 0 ? 'start' : 'end';
+  const room = 1.2 + TEXT * 1.3;
+  const ends = ink.flatMap((mark) => {
+    const box = boxOfInk([mark]);
+    return box.v1 > v - room && box.v0 < v + room ? [way > 0 ? box.u1 : box.u0] : [];
+  });
+  const from = way * Math.max(way * u, ...ends.map((end) => way * end));
   return [
-    write('faint', 'back', [u + way * 3, v - 1.2], { height: TEXT, anchor }),
-    write('faint', 'front', [u + way * 3, v + 1.2 + TEXT], { height: TEXT, anchor }),
+    write('faint', 'back', [from + way * 3, v - 1.2], { height: TEXT, anchor }),
+    write('faint', 'front', [from + way * 3, v + 1.2 + TEXT], { height: TEXT, anchor }),
   ];
 }
 
