@@ -92,7 +92,13 @@ export function prosePages(options: ProseOptions): Drawing[] {
       scale: 0,
       scaleText: '',
       marks: page.flatMap((column, c) => moved(column.marks, { du: c * (measure + GUTTER), dv: 0 })),
-      bounds: { u0: 0, v0: 0, u1: width, v1: Math.max(0, ...page.map((column) => column.height)) },
+      // Columns left empty are free for what comes next.
+      bounds: {
+        u0: 0,
+        v0: 0,
+        u1: page.length * (measure + GUTTER) - GUTTER,
+        v1: Math.max(0, ...page.map((column) => column.height)),
+      },
       alt,
     };
   });

@@ -31,6 +31,14 @@ describe('prosePages', () => {
     for (const { title } of pages) expect(title).toBe('');
   });
 
+  it('columns left empty are free for what comes next', () => {
+    const blocks = [step('One.'), step('Two.')];
+    const [page] = prosePages({ ...base, blocks, width: 188, height: 100, columns: 2 });
+    expect(page?.bounds.u1).toBeCloseTo(90, 9);
+    const [full] = prosePages({ ...base, blocks, width: 188, height: 8, columns: 2 });
+    expect(full?.bounds.u1).toBeCloseTo(188, 9);
+  });
+
   it('a heading stays with what follows', () => {
     const blocks: Block[] = [step('One.'), step('Two.'), { kind: 'heading', text: 'Weave' }, step('Three.')];
     // Two steps take 2 · 4.75 + 1.5 = 11 mm and the heading 5 + 6.65 = 11.65; a page of 24 holds them but not the step.
