@@ -1,4 +1,4 @@
-import { type Panel, partsOf, sampleSlat } from '@wattlewright/model';
+import { type Panel, partsOf, sampleSlat, weaveReach } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
 import { boxOf, pointsOf } from '../../src/ink.ts';
 import type { Drawing, PathMark } from '../../src/mark.ts';
@@ -59,5 +59,19 @@ describe('sideElevation(panel)', () => {
     const sizes = [depth, height, 400, 60, height + 60].map((size) => String(Math.round(size)));
     expect(words).toEqual(expect.arrayContaining(['front', 'back', ...sizes]));
     expect(sideExtent(panel)).toEqual({ width: 400, height: height + 60 });
+  });
+
+  test.each([
+    [1 / 128 - 0.002, false],
+    [1 / 128 + 0.002, true],
+  ])('slats that stand out %d in count as within the frame unless a size of 1/64 in can be printed', (out, isProud) => {
+    const [panel] = panelsOf([{ name: 'S', use: 'screen', size: { width: 36, height: 36 }, wood: 'white oak' }], {
+      unit: 'in',
+    }) as [Panel];
+    const depth = 2 * (weaveReach(panel).front - out * 25.4);
+    const thin: Panel = { ...panel, outside: { ...panel.outside, depth } };
+    const drawing = sideElevation(thin, { scale, parts: partsOf([panel]) });
+    const words = drawing.marks.flatMap((mark) => (mark.kind === 'text' ? [mark.text] : []));
+    expect(words.filter((word) => word.endsWith('1⁄64')).length > 0).toBe(isProud);
   });
 });
