@@ -6,7 +6,7 @@ import { circle, line, polygon, rectangle } from '../path.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { dimensioned, type StatedOptions, stated } from './detaildrawing.ts';
-import { screwName, screwSide, screwsOf } from './detailscrew.ts';
+import { screwName, screwsOf, screwsSide } from './detailscrew.ts';
 import { breakLine, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
@@ -60,9 +60,10 @@ function braceCorner(
   const far = edge + into * reach.y;
   const inner = corner + inward * reach.x;
   const own = screwsOf(panel, 'rail to stile');
-  const hidden = (own?.places ?? []).filter(
-    ({ x, y }) => x > outside.width / 2 === isRight && y > outside.height / 2 === upper,
-  );
+  // The nearest from behind first.
+  const hidden = (own?.places ?? [])
+    .filter(({ x, y }) => x > outside.width / 2 === isRight && y > outside.height / 2 === upper)
+    .toSorted((a, b) => a.z - b.z);
   const whole = Math.hypot(other.eye.x - plate.eye.x, other.eye.y - plate.eye.y);
   const [cx, cy] = [(other.eye.x - plate.eye.x) / whole, (other.eye.y - plate.eye.y) / whole];
   const along = (length: number, beside = 0): Point =>
@@ -88,7 +89,10 @@ function braceCorner(
       ...face(corner, edge, reach.x, rail.height, 'rail'),
       ...face(corner, joint, stile.width, reach.y - rail.height, 'stile'),
       ...(own
-        ? hidden.flatMap(({ x, y }) => screwSide(own, { from: at(x, y), way: [0, upper ? 1 : -1], scale: s }))
+        ? screwsSide(
+            own,
+            hidden.map(({ x, y }) => ({ from: at(x, y), way: [0, upper ? 1 : -1], scale: s })),
+          )
         : []),
       { ...stroke('edge', box), shade: 0.82 },
       stroke('edge', box),
@@ -113,7 +117,7 @@ function braceCorner(
         ? [
             {
               at: at(...atOf(plate.screws[0] as PanelPlace)),
-              text: `${screwName(screw)}, one in the rail, one in the stile, clear of the corner’s own screws (dashed)`,
+              text: `${screwName(screw)}, one in the rail, one in the stile, clear of the corner’s own screws (dashed the one nearer the back, the other by its centre line)`,
             },
           ]
         : []),

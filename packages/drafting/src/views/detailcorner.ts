@@ -10,7 +10,16 @@ import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
-import { cornerPlaces, screwEnd, screwName, screwReach, screwSide, screwsOf, sunkBy } from './detailscrew.ts';
+import {
+  cornerPlaces,
+  hasShape,
+  screwEnd,
+  screwName,
+  screwReach,
+  screwsOf,
+  screwsSide,
+  sunkBy,
+} from './detailscrew.ts';
 import { breakLine, cutFace, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import type { SectionOptions } from './weavesection.ts';
@@ -48,7 +57,6 @@ export function cornerExtent(panel: Panel): Extent {
 export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: SectionOptions): Drawing {
   const { rail, stile, groove, staves, display } = panel;
   const s = scale.ratio;
-  const at = view(s);
   const down = BETWEEN + (rail.depth / 2) * s;
   const joint = moved(jointInk(panel, parts, s), { du: 0, dv: down });
   const along: StatedOptions = { display, along: (x) => x * s };
@@ -74,7 +82,7 @@ export function corner(panel: Panel, key: DetailLetter, { scale, parts = [] }: S
       ],
       below: [...new Set(places.map(({ x }) => x))].flatMap((x) => stated(0, x, along)),
     },
-    notes: notes(panel, at, (x, z) => [x * s, z * s + down]),
+    notes: notes(panel, s, (x, z) => [x * s, z * s + down]),
     noteWidth: 42,
   });
 }
@@ -127,21 +135,19 @@ function weaveFront(panel: Panel, face: FaceMaker, { x, y }: Reach): Mark[] {
   return [...slats(-1), ...face(left, rail.height, left + staves.width, y, 'stave'), ...slats(1)];
 }
 
-/** The corner's screws, that nearer the front over the other; staggered ones are told apart by name. */
+/** The corner's screws, the nearest the front first. */
+function fromFront(screws: ScrewRow, panel: Panel): readonly PanelPlace[] {
+  return cornerPlaces(screws, panel).toSorted((a, b) => b.z - a.z);
+}
+
+/** The corner's screws, that nearer the front in full, the other by its centre line. */
 function screwLines(panel: Panel, at: View, scale: number): Mark[] {
   const screws = screwsOf(panel, 'rail to stile');
   if (!screws) return [];
-  const places = cornerPlaces(screws, panel).toSorted((a, b) => a.z - b.z);
-  const lines = places.flatMap(({ x }) => screwSide(screws, { from: at(x, 0), way: [0, -1], scale, before: true }));
-  const [back, front] = places;
-  if (!back || !front || Math.abs(back.x - front.x) < 1e-6) return lines;
-  const up = screwReach(screws) - 2 * screws.fastener.diameter;
-  const name = (text: string, { x }: PanelPlace, left: boolean): Mark => {
-    const [u, v] = at(x, up);
-    const off = (screws.fastener.diameter / 2) * scale + 1;
-    return write('faint', text, [left ? u - off : u + off, v], { height: TEXT, anchor: left ? 'end' : 'start' });
-  };
-  return [...lines, name('back', back, back.x < front.x), name('front', front, front.x < back.x)];
+  return screwsSide(
+    screws,
+    fromFront(screws, panel).map(({ x }) => ({ from: at(x, 0), way: [0, -1], scale })),
+  );
 }
 
 /** The front stop strip over slats and stave, from the rail upwards. */
@@ -192,15 +198,24 @@ function stopPlan(panel: Panel, parts: readonly Part[], plan: View): Mark[] {
   });
 }
 
-function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
+function notes(panel: Panel, scale: number, plan: View): NoteTarget[] {
+  const at = view(scale);
   const { rail, stile, groove, staves, display } = panel;
   const { x } = reachOf(panel);
   const screws = screwsOf(panel, 'rail to stile');
-  const places = screws ? cornerPlaces(screws, panel) : [];
-  const [place] = places;
-  // The one nearest the front, and the front of its head: the leader runs clear of stave and groove.
-  const front = places.toSorted((a, b) => b.z - a.z)[0];
+  // The leader to the one nearest the front starts at the front of its head: it runs clear of stave and groove.
+  const [front, back] = screws ? fromFront(screws, panel) : [];
   return [
+    ...(screws && front && back && Math.abs(back.x - front.x) > 1e-6
+      ? [
+          {
+            at: at(back.x, screwReach(screws) - 2 * screws.fastener.diameter),
+            text: hasShape(screws, scale)
+              ? 'Screw nearer the back: its centre line only; dashed, the one nearer the front'
+              : `Of the two screws this one, at the ${back.x > front.x ? 'right' : 'left'}, is nearer the back`,
+          },
+        ]
+      : []),
     {
       at: at((x + stile.width) / 2, (rail.height - groove.depth) / 2),
       text: 'Rail runs through; its groove stops at the stile',
@@ -210,10 +225,10 @@ function notes(panel: Panel, at: View, plan: View): NoteTarget[] {
       at: at((staves.lefts[0] as number) + staves.width / 2, rail.height - groove.depth / 2),
       text: `First stave against the stile, in a groove ${said(groove.depth, display)} deep`,
     },
-    ...(screws && place && sunkBy(screws) > 0
+    ...(screws && front && sunkBy(screws) > 0
       ? [
           {
-            at: at(place.x, sunkBy(screws) / 2),
+            at: at(front.x, sunkBy(screws) / 2),
             text: `Heads sunk ${said(sunkBy(screws), display)}, ${plugText(panel, screws)} glued over them`,
           },
         ]

@@ -37,15 +37,13 @@ export interface ScrewLine {
   readonly from: Point;
   readonly way: readonly [u: number, v: number];
   readonly scale: number;
-  /** Hides another screw that lies behind it. */
-  readonly before?: boolean;
 }
 
 /**
  * A screw hidden in the wood, seen from the side, true to size: its counterbore with the plug over it, countersunk head, shank and point, and
  * its centre line. Thinner on paper than a dashed pair can show, the centre line stands alone.
  */
-export function screwSide(row: ScrewRow, { from, way, scale, before = false }: ScrewLine): Mark[] {
+export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[] {
   const { fastener, plug } = row;
   const at = (along: number, across: number): Point => [
     from[0] + (way[0] * along - way[1] * across) * scale,
@@ -54,7 +52,7 @@ export function screwSide(row: ScrewRow, { from, way, scale, before = false }: S
   const past = CENTRE_PAST / scale;
   const reach = screwReach(row);
   const centre = stroke('centre', line(at(-past, 0), at(reach + past, 0)));
-  if (fastener.kind === 'pin' || fastener.diameter * scale < SHAPE_FROM) return [centre];
+  if (fastener.kind === 'pin' || !hasShape(row, scale)) return [centre];
   const [r, head, bore] = [fastener.diameter / 2, headDiameter(fastener.gauge) / 2, fastener.counterbore];
   const bit = (plug?.diameter ?? 2 * head) / 2;
   const half = (way: 1 | -1): Point[] => [
@@ -64,11 +62,26 @@ export function screwSide(row: ScrewRow, { from, way, scale, before = false }: S
     at(reach, 0),
   ];
   const side = (way: 1 | -1): Mark => stroke('hidden', polyline(half(way)));
-  const hides = before ? [stroke('wood', polygon([...half(1), ...half(-1).toReversed()]))] : [];
   // The plug that closes the bore over the head.
   const filled =
     bore > 0 ? [stroke('wood-shade', polygon([at(0, bit), at(bore, bit), at(bore, -bit), at(0, -bit)]))] : [];
-  return [...hides, ...filled, side(1), side(-1), centre];
+  return [...filled, side(1), side(-1), centre];
+}
+
+/** Whether a screw seen from the side is wide enough on paper for its shape. */
+export function hasShape({ fastener }: ScrewRow, scale: number): boolean {
+  return fastener.kind === 'screw' && fastener.diameter * scale >= SHAPE_FROM;
+}
+
+/**
+ * Screws of one joint side by side at different depths, the nearest first: that one in full, those behind it by their centre
+ * lines alone, since two dashed shapes in each other look like one bolt.
+ */
+export function screwsSide(row: ScrewRow, [nearest, ...behind]: readonly ScrewLine[]): Mark[] {
+  if (!nearest) return [];
+  const apart = behind.filter(({ from }) => Math.hypot(from[0] - nearest.from[0], from[1] - nearest.from[1]) > 0.01);
+  const lines = apart.flatMap((one) => screwSide(row, one).filter(({ role }) => role === 'centre'));
+  return [...lines, ...screwSide(row, nearest)];
 }
 
 /** A screw seen along its length: the circle of its head, hidden in the wood, and a cross of centre lines. */

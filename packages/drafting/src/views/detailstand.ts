@@ -7,7 +7,7 @@ import type { Extent } from '../scale.ts';
 import { type View, view, viewBox } from '../view.ts';
 import { dimensioned, planFacing, type StatedOptions, said, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
-import { screwEnd, screwName, screwSide, screwsOf, sunkBy } from './detailscrew.ts';
+import { hasShape, screwEnd, screwName, screwsOf, screwsSide, sunkBy } from './detailscrew.ts';
 import { breakLine, seenFace } from './grain.ts';
 import { partOf } from './partof.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
@@ -74,7 +74,10 @@ function onFeet(
       ...face(right - feet.width, -feet.height, 0, 'foot'),
       stroke('neighbour', line(at(left, -feet.height), at(right + 8 / s, -feet.height))),
       ...(screws
-        ? places.flatMap(({ x, y }) => screwSide(screws, { from: at(x, y), way: [0, -1], scale: s, before: true }))
+        ? screwsSide(
+            screws,
+            places.toReversed().map(({ x, y }) => ({ from: at(x, y), way: [0, -1], scale: s })),
+          )
         : []),
       breakLine(at(left, 0), at(left, rail.height)),
       breakLine(at(right - stile.width, top), at(right, top)),
@@ -101,7 +104,7 @@ function onFeet(
         ? [
             {
               at: at(last.x, -feet.height * 0.85),
-              text: screwText(panel, screws, places),
+              text: screwText(panel, screws, { places, scale: s }),
             },
           ]
         : []),
@@ -112,13 +115,20 @@ function onFeet(
 }
 
 /** How many screws hold a foot, how deep they are sunk, and which is nearer the front. */
-function screwText({ display }: Panel, screws: ScrewRow, places: readonly PanelPlace[]): string {
+function screwText(
+  { display }: Panel,
+  screws: ScrewRow,
+  { places, scale }: { readonly places: readonly PanelPlace[]; readonly scale: number },
+): string {
   const sunk = sunkBy(screws);
   const bored = sunk > 0 ? `, counterbored ${said(sunk, display)} deep from below` : '';
   const [back, front] = places;
   if (!back || !front) return `A screw ${screwName(screws)}${bored}`;
-  const which =
-    Math.abs(back.x - front.x) < 1e-6 ? '' : `; the ${front.x < back.x ? 'left' : 'right'} one is nearer the front`;
+  const side = front.x < back.x ? 'left' : 'right';
+  const shown = hasShape(screws, scale)
+    ? `dashed, ${side}: nearer the front; centre line: nearer the back`
+    : `the ${side} one is nearer the front`;
+  const which = Math.abs(back.x - front.x) < 1e-6 ? '' : `; ${shown}`;
   return `Two screws ${screwName(screws)}${bored}${which}`;
 }
 

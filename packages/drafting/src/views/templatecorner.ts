@@ -7,7 +7,7 @@ import { stroke } from '../mark.ts';
 import { line, polyline } from '../path.ts';
 import { standardScale } from '../scale.ts';
 import { type View, view } from '../view.ts';
-import { screwReach, screwSide, screwsOf } from './detailscrew.ts';
+import { screwReach, screwsOf, screwsSide } from './detailscrew.ts';
 import { partOf } from './partof.ts';
 import type { StickOptions } from './stick.ts';
 import { breakAcross, breakLine, cornerScrews, fullSizes, nameIn, staveName, unitName } from './template.ts';
@@ -57,7 +57,7 @@ export function cornerTemplate(panel: Panel, { parts = [], named = panel.name }:
       fits
         ? `Square: ${show(3 * unit)} along the rail and ${show(4 * unit)} up the stile are ${show(5 * unit)} apart.`
         : '',
-      `Dashed: in the groove, and the screws at their full length. Lines across: lower edges of the courses. Sizes in ${unitName(panel)}.`,
+      `Dashed: in the groove, and the screw nearer the front at its full length; dash and dot: the screw nearer the back. Lines across: lower edges of the courses. Sizes in ${unitName(panel)}.`,
     ]
       .filter(Boolean)
       .join(' '),
@@ -98,7 +98,12 @@ function frame(panel: Panel, at: View, { width, height, parts }: Shown): Mark[] 
   const screws = screwsOf(panel, 'rail to stile');
   return [
     ...(screws
-      ? cornerScrews(panel).flatMap(({ along }) => screwSide(screws, { from: at(along, 0), way: [0, -1], scale: 1 }))
+      ? screwsSide(
+          screws,
+          cornerScrews(panel)
+            .toSorted((a, b) => b.z - a.z)
+            .map(({ along }) => ({ from: at(along, 0), way: [0, -1], scale: 1 })),
+        )
       : []),
     stroke('edge', polyline([at(width, 0), at(0, 0), at(0, clear.bottom), at(width, clear.bottom)]), rails),
     stroke('edge', polyline([at(0, clear.bottom), at(0, height)]), stiles),

@@ -124,8 +124,18 @@ describe('screws on templates', () => {
       const last = mark.kind === 'path' && mark.role === 'hidden' ? pointsOf(mark.path).at(-1) : undefined;
       return last ? [last] : [];
     });
-    for (const { along } of cornerScrews(panel))
-      expect(tips.some(([u, v]) => Math.hypot(u - along, v + tip) < 1e-9)).toBe(true);
+    // The one nearer the front in full, the other, which it would cover in part, by its centre line.
+    const [front, ...behind] = cornerScrews(panel).toSorted((a, b) => b.z - a.z);
+    const has = (along: number) => tips.some(([u, v]) => Math.hypot(u - along, v + tip) < 1e-9);
+    expect(has(front?.along ?? Number.NaN)).toBe(true);
+    for (const { along } of behind) {
+      expect(has(along)).toBe(false);
+      const centre = drawing.marks.some(
+        (mark) => mark.kind === 'path' && mark.role === 'centre' && pointsOf(mark.path).every(([u]) => u === along),
+      );
+      expect(centre).toBe(true);
+    }
+    expect(wordsOf(drawing)).toContain('dash and dot: the screw nearer the back');
     expect(drawing.bounds.v0).toBeLessThan(-tip);
   });
 
