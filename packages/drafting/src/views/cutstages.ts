@@ -43,7 +43,7 @@ export interface Rip {
   readonly next?: number;
   /** Set where less remains than the blade is thick, so that it runs half in the air. */
   readonly shaving: boolean;
-  /** Thickness of the loose sliver that falls beyond the blade, 0 where the blade runs along the very face, mm. */
+  /** Thickness of the loose sliver that falls beyond the blade, mm. */
   readonly sliver?: number;
 }
 

@@ -1,6 +1,6 @@
 import { type Marks, THIN_RIP } from '@wattlewright/model';
 import type { Block } from '../layout/prose.ts';
-import { cutHeight, cutWidth, SAME, setBy } from './cutfence.ts';
+import { cutHeight, cutWidth, setBy } from './cutfence.ts';
 import { sideText } from './cutsize.ts';
 import type { Rip } from './cutstages.ts';
 import type { RipSetting } from './cutsteps.ts';
@@ -23,11 +23,7 @@ export function ripNotes(rips: readonly Rip[], display: Marks): string[] {
     ...(rips.some(isFlat) ? ['thin and flat: close the gap under the fence'] : []),
     ...(rips.every(isCarried) ? ['every rip here: tape to a scrap'] : []),
     ...(rips.some(isCarried) && !rips.every(isCarried) ? ['last rip of each piece: tape to a scrap'] : []),
-    ...(slivers.length === 0
-      ? []
-      : most < SAME
-        ? ['blade along the very face: a feather may fall']
-        : [`a sliver of ${sideText(most, display)} falls loose: stand aside`]),
+    ...(slivers.length === 0 ? [] : [`a sliver of ${sideText(most, display)} falls loose: stand aside`]),
   ];
 }
 

@@ -12,7 +12,7 @@ export type CutTree =
       readonly at: number;
       readonly a: CutTree;
       readonly b: CutTree;
-      /** Thickness of the loose sliver that the rip leaves beyond the blade, 0 where the blade runs on the very face. */
+      /** Thickness of the loose sliver that the rip leaves beyond the blade, mm. */
       readonly sliver?: number;
     }
   /**

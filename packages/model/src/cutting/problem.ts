@@ -50,6 +50,8 @@ export interface Problem {
   readonly crossKerf: number;
   /** Lost between two neighbours of a rip: kerf and two planed faces. */
   readonly ripLoss: number;
+  /** Planed off each sawn face. */
+  readonly planing: number;
   readonly shortestRip: number;
   readonly narrowestRip: number;
   /** Infinity where there is no limit. */
@@ -119,6 +121,7 @@ export function problemOf({ parts, stock, offcuts, saw, display }: CuttingInput)
     boards,
     crossKerf,
     ripLoss: ticksUp(saw.ripKerf) + 2 * planing,
+    planing,
     shortestRip: ticksUp(saw.shortestRip),
     narrowestRip: ticksUp(saw.narrowestRip),
     deepestRip: saw.deepest === undefined ? Number.POSITIVE_INFINITY : ticksDown(saw.deepest),

@@ -13,9 +13,9 @@ const MARK = ticksUp(0.5);
 const INCH_MARK = ticksUp(25.4 / 32);
 
 /**
- * A tree without rips that leave a loose sliver, or whose blade runs on the very face of the wood: before the first rip of
- * such a row the piece is planed, where that takes no more than the shop planes off a side and serves several strips at once.
- * Elsewhere the rip says how thick its sliver is.
+ * A tree without rips that leave a loose sliver: before the first rip of such a row the piece is planed, where that takes no
+ * more than the shop planes off a side and serves several strips at once. Elsewhere the rip says how thick its sliver is. A
+ * rip that turns all that is left to dust leaves none.
  */
 export function planedSliver(tree: CutTree, piece: Piece, shop: Shop, planed?: RipTree['axis']): CutTree {
   if (tree === null || !('cut' in tree)) return tree;
@@ -61,15 +61,17 @@ function marked(
   return { ...tree, ...of, ...(thin === undefined ? {} : { sliver: fromTicks(thin) }) };
 }
 
-/** Thickness of what the last rip of a row leaves beyond the blade, ticks, where it is a sliver or nothing at all. */
+/** Thickness of what the last rip of a row leaves beyond the blade, ticks, where it is a sliver. */
 function sliverOf(tree: RipTree, piece: Piece, shop: Shop): number | undefined {
   const next = tree.b;
   if (!isRip(next) || next.axis !== tree.axis) return ownSliver(tree, piece, shop);
   return sliverOf(next, parted(tree, piece, shop)[1], shop);
 }
 
+/** Beyond the blade nothing is planed yet: of the loss that a rip has there, only its kerf is gone. */
 function ownSliver(tree: RipTree, piece: Piece, shop: Shop): number | undefined {
   if (tree.b !== null || planes(tree, piece, shop)) return undefined;
-  const left = piece[tree.axis] - ticksOf(tree.at) - shop.problem.ripLoss;
-  return left >= 0 && left < SLIVER ? left : undefined;
+  const { ripLoss, planing } = shop.problem;
+  const left = piece[tree.axis] - ticksOf(tree.at) - ripLoss + planing;
+  return left > 0 && left < SLIVER ? left : undefined;
 }

@@ -174,7 +174,11 @@ describe('slivers', () => {
   test('are told where they are not planed off', () => {
     const tree = rip('width', 30, A, null);
     expect(tidy(stock(1000, 33.4, 4), [slat], tree)).toMatchObject({ at: 30, sliver: expect.closeTo(0.4, 6) });
-    expect(tidy(stock(1000, 33, 4), [slat], tree)).toMatchObject({ at: 30, sliver: 0 });
+    // All that is left turns to dust.
+    expect(tidy(stock(1000, 33, 4), [slat], tree)).not.toHaveProperty('sliver');
+    // Beyond the blade the planing allowance of 0.3 is not off yet: 34.0 - 30.3 - 3 = 0.7.
+    const planed = tidy(stock(1000, 34, 4), [slat], tree, { planing: 0.3 });
+    expect(planed).toMatchObject({ at: 30, sliver: expect.closeTo(0.7, 6) });
     expect(tidy(stock(1000, 32, 4), [slat], tree)).not.toHaveProperty('sliver');
     const several = rip('width', 30, rip('thickness', 4, A, rip('thickness', 4, A, null)), null);
     expect(tidy(stock(1000, 33.4, 25), [slat], several, { shaving: 0 })).toHaveProperty('sliver');
