@@ -30,6 +30,10 @@ export function measuredAdvice(panel: Panel): MeasuredAdvice | undefined {
   };
 }
 
+/** What a filler is, in words. */
+const FILLED =
+  'two strips, one on either side of the staves, which are the cover strips made higher where there are any';
+
 /** Rules on closing the height, planned and measured. */
 export const fitRules: readonly Rule[] = [
   panelRule({
@@ -63,7 +67,7 @@ export const fitRules: readonly Rule[] = [
       const room = opening ? opening.gaps.top + opening.gaps.bottom : Number.POSITIVE_INFINITY;
       const filler =
         fewer.filler > 0
-          ? `one course fewer (${fewer.courses}) and a filler ${lengthText(fewer.filler, display)} high under the top rail`
+          ? `one course fewer (${fewer.courses}) and a filler ${lengthText(fewer.filler, display)} high under the top rail, ${FILLED}`
           : `one course fewer (${fewer.courses})`;
       const rail = `rails ${lengthText(Math.abs(rails), display)} ${tall ? 'lower' : 'higher'} in all`;
       return {
@@ -75,7 +79,7 @@ export const fitRules: readonly Rule[] = [
           off > room ? `It comes out ${found}, and there is only ${limit}` : `It comes out ${found} ${limit}`,
         mend: tall
           ? `${filler}; or ${rail}`
-          : `a filler ${lengthText(-off, display)} high under the top rail; or ${rail}`,
+          : `a filler ${lengthText(-off, display)} high under the top rail, ${FILLED}; or ${rail}`,
       };
     },
   }),

@@ -5,7 +5,17 @@ import type { Panel } from '../panel/panel.ts';
 import { ease, grooves } from './grooving.ts';
 import { drilledLater, isBoredThrough } from './later.ts';
 import { holeFigures, pilotFigures } from './screws.ts';
-import { eachPanel, fineIn, lengthIn, listed, type Making, placesIn, roundIn, type StepText } from './step.ts';
+import {
+  diagonalFigures,
+  eachPanel,
+  fineIn,
+  lengthIn,
+  listed,
+  type Making,
+  placesIn,
+  roundIn,
+  type StepText,
+} from './step.ts';
 
 /** Steps from the grooves to parts that are ready to be joined. */
 export function frameSteps(making: Making): StepText[] {
@@ -21,10 +31,10 @@ function sticks(making: Making): StepText {
     title: 'Mark with the sticks and templates',
     cautions: ['Only with sticks and templates whose check bar was measured, as the step of the grooves tells.'],
     text: [
-      `Mark with a knife: ${kind === 'film' ? 'its line shows through the finish' : kind === 'none' ? 'its line is finer than a pencil’s' : 'its line outlasts the finish'}. Where a mark is lost all the same, lay the stick on again.`,
+      `Mark with a knife only what is hidden later, the grooved edges of the rails and the inner edges of the stiles: ${kind === 'film' ? 'its line shows through the finish' : kind === 'none' ? 'its line is finer than a pencil’s' : 'its line outlasts the finish'}. On a face that shows make no more than a short tick in soft pencil at the inner arris, and rub it out before ${kind === 'none' ? 'the panel leaves the bench' : 'the finish'}. Where a mark is lost all the same, lay the stick on again.`,
       'Clamp both rails together, ends flush, grooved edges level, lay the stave stick along them and square across the left face of every stave. The end staves stand against the stiles and need no mark.',
       'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
-      'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, and mark the lower edge of every course.',
+      'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, tick the lower edge of every course at the inner arris in pencil, and square the ticks over the inner edge with the knife.',
       `The steps below give the heights of screws${panels.some(({ details }) => details.use === 'gate') ? ' and hinges' : ' and fixings'} from the foot of the frame, which is the lower edge of the bottom rail. On the stile and on its stick the same hole stands lower by the height of that rail: mark it from the stick.`,
       'Fold the rail end template round each end of the rails: it places the end of the groove, the corner screws and the first stave. The stile end template only shows where their pilots are to come out; they are drilled through the rail, later.',
     ],
@@ -52,11 +62,7 @@ function bore(making: Making): StepText {
       `Square to the face: through the rails the clearance holes of the corners, where the rail end template has them; through the end staves those of their screws${screwed.length > 0 ? '; through the stiles those of the fixings' : ''}. Where a head is sunk, bore its wide hole first.`,
       'Countersink every hole whose head is to lie flush, as wide as the head: none may stand out where slats, strips or a cap lie.',
       'No pilots yet: two holes marked apart on two pieces never meet. They are drilled through these, with the frame together (next step).',
-      ...(blocks
-        ? [
-            'Through the middle of every stand-off block goes a clearance hole too. Bevel its top, so that water runs off to one side.',
-          ]
-        : []),
+      ...(blocks ? ['Through the middle of every stand-off block goes a clearance hole too.'] : []),
       ...(drains
         ? [
             `Outdoors the groove of the bottom rail is a gutter. Drill drain holes of ${drill} down through that rail, in the middle of its groove, half-way between every two staves (common practice, no source).`,
@@ -80,7 +86,6 @@ function bore(making: Making): StepText {
 }
 
 function dryFit(making: Making): StepText {
-  const show = lengthIn(making);
   const fine = fineIn(making);
   const { panels } = making;
   const tight = panels.some(({ spec }) => spec.stave.clearance <= 0);
@@ -92,12 +97,12 @@ function dryFit(making: Making): StepText {
       `Every stave stands on the bed of the bottom groove${tight ? '. The rails have to close on the stiles: plane up to ' : ', with room over it in the top one.'}${tight ? `${roundIn(making, 3, '1/8')} off the top end of a stave that holds them apart.` : ''}`,
       'Lay the lower left corner on the corner template: rail, stile and first stave lie where it shows them.',
       'Measure both diagonals. Clamp the corners, faces flush and square.',
-      'Drill the pilots of the corners through the holes of the rails, straight into the ends of the stiles. Drive the first screw of a corner before its second hole is drilled, so that nothing shifts. Where the bit is too short, start the hole through the rail and go on with the rail off.',
+      'Drill the pilots of the corners through the holes of the rails, straight into the ends of the stiles. Drive the first screw of a corner before its second hole is drilled, so that nothing shifts. Where the bit is too short to reach the stile through the rail, prick instead: with the corner clamped set a screw in each hole and tap it, so that its point marks the end of the stile; take the rail off and drill there, along the stile, as deep as told below.',
       'Take the loose staves out, clamp each end stave to the middle of its stile, its foot on the bed of the groove, and drill its pilots through its own holes in the same way.',
       'Mark top, front, left and every corner on the frame, and take it apart.',
     ],
     figures: [
-      ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
+      ...diagonalFigures(making),
       ...eachPanel(panels, 'room over the staves', ({ spec }) =>
         spec.stave.clearance > 0 ? fine(spec.stave.clearance) : undefined,
       ),

@@ -2,7 +2,17 @@ import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import type { Panel } from '../panel/panel.ts';
 import { drivenFigures, jointFigures } from './screws.ts';
-import { eachPanel, fineIn, isMany, lengthIn, type Making, namedOf, roundIn, type StepText } from './step.ts';
+import {
+  diagonalFigures,
+  eachPanel,
+  fineIn,
+  isMany,
+  lengthIn,
+  type Making,
+  namedOf,
+  roundIn,
+  type StepText,
+} from './step.ts';
 import { coverStripSteps } from './strips.ts';
 import { standTexts, weave } from './weaving.ts';
 
@@ -39,7 +49,6 @@ function stopped({ panels }: Making): boolean {
 }
 
 function bottom(making: Making): StepText {
-  const show = lengthIn(making);
   return {
     title: 'Fix the bottom rail to the stiles',
     cautions: [],
@@ -47,10 +56,7 @@ function bottom(making: Making): StepText {
       `Glue and screw the bottom corners on a flat bench, a square in each: half of the corner screws${isMany(making) ? ' of each panel' : ''} go in now, the other half with the top rail.`,
       'Set the top rail on dry at once, without staves, measure both diagonals, and draw the longer one in with a clamp until both are alike: once this glue is hard the frame no longer moves. Sight across the stiles: they must not be in wind. Take the top rail off when the glue has set.',
     ],
-    figures: [
-      ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
-      ...drivenFigures(making, 'rail to stile', 0.5),
-    ],
+    figures: [...diagonalFigures(making), ...drivenFigures(making, 'rail to stile', 0.5)],
   };
 }
 
@@ -90,7 +96,6 @@ const COMBED = 8;
 function topRail(making: Making): StepText {
   const { panels } = making;
   const show = fineIn(making);
-  const size = lengthIn(making);
   const room = panels.some(({ courses }) => courses.allowance > 0);
   return {
     title: 'Put on the top rail',
@@ -112,7 +117,7 @@ function topRail(making: Making): StepText {
       ...eachPanel(panels, 'play of the top course between the strips, on either side', ({ cover }) =>
         cover.height > 0 ? `${show(cover.face - cover.reach)} or more` : undefined,
       ),
-      ...eachPanel(panels, 'diagonals, both', ({ diagonal }) => size(diagonal)),
+      ...diagonalFigures(making),
       ...drivenFigures(making, 'rail to stile', 0.5),
     ],
   };
@@ -137,7 +142,7 @@ function square(making: Making): StepText {
         : []),
     ],
     figures: [
-      ...eachPanel(making.panels, 'diagonals, both', ({ diagonal }) => show(diagonal)),
+      ...diagonalFigures(making),
       ...eachPanel(
         making.panels,
         'outside, width by height',

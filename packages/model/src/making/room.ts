@@ -41,22 +41,38 @@ export function roomsByMoisture(panel: Panel): RoomAt[] {
     });
 }
 
-/** Left at the top and at the bottom of an opening, so that a panel goes in: 1/16 in or 2 mm; common practice, no source. */
-const LEFT = { in: INCH / 16, mm: 2 } as const;
-
-/** How much taller than planned a frame may come out before it no longer goes where it belongs, mm; undefined where nothing is over it. */
-export function growthRoom(panel: Panel): number | undefined {
-  const { opening, display } = panel;
-  const room = roomAbove(panel, panel.details);
-  const ends = opening && panel.details.use === 'screen' ? 2 : 1;
-  return room === undefined ? undefined : Math.max(0, room - ends * LEFT[display.unit]);
+/**
+ * What a panel's slats want more for every percent that they are drier than the driest of the table, mm; never too little,
+ * since the wood swells most for a percent where it is driest.
+ */
+export function roomPerPercent(panel: Panel): { readonly below: number; readonly room: number } {
+  const { courses, movement, spec } = panel;
+  const below = Math.min(...roomsByMoisture(panel).map(({ moisture }) => moisture));
+  const { wood, rings } = spec.wood.slat;
+  const size = courses.count * courses.height;
+  const swell = (from: number) =>
+    woodChange(wood, { size, from, to: Math.max(below, movement.wettest), ringAngle: rings });
+  const to = Math.max(0, below - 2);
+  return { below, room: below > to ? Math.max(0, swell(to) - swell(below)) / (below - to) : 0 };
 }
 
-/** Of a screen both gaps may be taken up; a guard and a leaf keep theirs at the foot, a leaf on a track its one at the top. */
+/** Left at an edge of an opening, so that a panel goes in: 1/16 in or 2 mm; common practice, no source. */
+export const LEFT: { readonly in: number; readonly mm: number } = { in: INCH / 16, mm: 2 };
+
+/**
+ * How much taller than planned a frame may come out before it no longer goes where it belongs, mm; undefined where nothing
+ * is over it. The gap under it stays as planned, and what a fitter needs stays over it.
+ */
+export function growthRoom(panel: Panel): number | undefined {
+  const room = roomAbove(panel, panel.details);
+  return room === undefined ? undefined : Math.max(0, room - LEFT[panel.display.unit]);
+}
+
+/** Room over a panel; a leaf on a track has it under it, since its gap at the top is the track's. */
 function roomAbove({ opening, outside }: Panel, details: UseDetails): number | undefined {
   switch (details.use) {
     case 'screen':
-      return opening && opening.gaps.top + opening.gaps.bottom;
+      return opening?.gaps.top;
     case 'guard':
       if (details.top !== undefined && details.cap === undefined)
         return Math.max(0, details.top - details.floorGap - outside.height) || undefined;

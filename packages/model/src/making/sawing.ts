@@ -1,7 +1,7 @@
 import { lettersCut } from '../cutting/partial.ts';
 import { THIN_RIP } from '../findings/cutting.ts';
 import type { Panel } from '../panel/panel.ts';
-import type { PartRole } from '../parts/part.ts';
+import type { Part, PartRole } from '../parts/part.ts';
 import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, roundIn, type StepText } from './step.ts';
 import { bendCautions, trialText, trialTexts } from './trial.ts';
 
@@ -61,7 +61,7 @@ function rip(making: Making): StepText {
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `${thin.length > 1 ? 'Parts' : 'Part'} ${thin.map(({ letter }) => letter).join(', ')} ${thin.length > 1 ? 'are' : 'is'} thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. The one exception is a thin piece that lies flat and that the sheets for the saw set by the fence: the gap under the fence closed, and a featherboard to hold it down.`,
+            `${thin.length > 1 ? 'Parts' : 'Part'} ${thin.map(({ letter }) => letter).join(', ')} ${thin.length > 1 ? 'are' : 'is'} thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. Exceptions are only those that the tables of settings mark in their notes: a thin piece that lies flat goes between blade and fence where its setting is the fence’s, the gap under the fence closed and a featherboard to hold it down; and where the last rip of a piece leaves no more than a thin strip at the fence, the piece is taped to a straight scrap wider than a hand, which runs along the fence and carries both past the blade.`,
           ]
         : []),
       `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,
@@ -121,8 +121,10 @@ function crosscut(making: Making): StepText {
           ]
         : [],
     text: [
-      `Square one end, then cut to a stop. Slats: square ends, all${ofOne} from one setting, the last piece of a strip too. Their length reckons with what the bend takes up and with clearance at both ends.`,
-      `Leave ${stops ? 'stiles, staves and stop strips' : 'stiles and staves'} over length: they are trimmed to the measured stack.`,
+      `Square one end, then cut to a stop. Slats: square ends, all${ofOne} against one stop, the last piece of a strip too. Where the cut sheets take slats to length at the board already, before they are ripped, set the stop here by one of these, so that all come out alike. Their length reckons with what the bend takes up and with clearance at both ends.`,
+      `Leave ${stops ? 'stiles, staves and stop strips' : 'stiles and staves'} over length: ${panels.some(({ courses }) => courses.gap <= 0) ? 'they are trimmed to the measured stack' : 'they are cut to length once the slats are measured'}.`,
+      'Keep an offcut of the rails: plugs for the ends of grooves that are sawn right through come from it.',
+      ...(parts.some(({ role }) => role === 'stand-off block') ? [bevelText(fine, parts)] : []),
     ],
     figures: [
       ...partFigures(making, AT_ONCE, ({ length }) => show(length)),
@@ -134,6 +136,17 @@ function crosscut(making: Making): StepText {
       ),
     ],
   };
+}
+
+/** Slope of the top of a stand-off block, degrees; common practice, no source. */
+const BEVEL = 10;
+
+/** How the tops of stand-off blocks are bevelled, while they are still one stick. */
+function bevelText(fine: (length: number) => string, parts: readonly Part[]): string {
+  const blocks = parts.filter(({ role }) => role === 'stand-off block');
+  const letters = [...new Set(blocks.map(({ letter }) => letter))].join(', ');
+  const falls = [...new Set(blocks.map(({ width }) => fine(width * Math.tan((BEVEL * Math.PI) / 180))))].join(', ');
+  return `The top of every stand-off block (${letters}) slopes, so that water runs off it. Cut it on the long stick, the stick flat and the mitre fence ${BEVEL}° off square, then the square cut that takes the block off: ${falls} lower at one side, full length at the other. The low side goes away from the middle of the panel.`;
 }
 
 function lengthsOf({ rows }: Panel): number {

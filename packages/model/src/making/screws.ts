@@ -90,7 +90,8 @@ export function pilotFigures(making: Making, joint: ScrewRow['joint']): StepFigu
     const row = rowOf(panel, joint);
     const sunk = row?.plug?.depth ?? 0;
     return (
-      row && `${drillText(row.holes.pilot, job.display.unit)}, ${fine(row.fastener.length + sunk)} deep from the face`
+      row &&
+      `${drillText(row.holes.pilot, job.display.unit)}, ${fine(row.fastener.length + sunk)} deep from the face, ${fine(row.fastener.penetration)} of it in the stile`
     );
   });
 }

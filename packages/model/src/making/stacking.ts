@@ -74,17 +74,23 @@ function cutToStack(making: Making): StepText {
   const { panels, parts } = making;
   const show = lengthIn(making);
   const stops = parts.some(({ role }) => role === 'stop') ? ', every stop strip' : '';
+  const planned = panels.filter(({ asBuilt }) => !asBuilt);
+  const followed = planned.some(({ courses }) => courses.gap <= 0);
   const trims = parts.some(({ role, inHand = 0 }) => inHand > 0 && TRIMMED.includes(role));
   const strips = parts.filter(
     (part) => part.role === 'cover strip' && panels.some((panel) => isPlanedDown(panel, part)),
   );
   return {
-    title: 'Cut stiles and staves to the stack',
+    title: planned.length > 0 && !followed ? 'Cut stiles and staves to length' : 'Cut stiles and staves to the stack',
     cautions: [],
     text: [
       panels.every(({ asBuilt }) => asBuilt)
         ? 'These lengths come from the measured stack.'
-        : `${panels.some(({ asBuilt }) => asBuilt) ? 'Of panels measured already these lengths come from the stack; of the others they' : 'These'} are the lengths planned. Where the stack or its moisture came out otherwise, every stile${stops} and every stave is cut to what the step before made of it.`,
+        : `${panels.some(({ asBuilt }) => asBuilt) ? 'Of panels measured already these lengths come from the stack; of the others they' : 'These'} are the lengths planned. ${
+            followed
+              ? `Where the stack or its moisture came out otherwise, every stile${stops} and every stave${planned.every(({ courses }) => courses.gap <= 0) ? '' : ' of slats that lie close'} is cut to what the step before made of it.`
+              : 'They hold whatever the slats measure: the gaps take it up.'
+          }`,
       ...(trims ? ['Those in hand were left over length: trim them to it.'] : []),
       'Stiles in pairs from one stop, staves from one stop.',
       ...(strips.length > 0 ? ['Rip or plane the cover strips in hand to the section below.'] : []),

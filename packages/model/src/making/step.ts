@@ -89,6 +89,17 @@ export function eachPanel(
   }));
 }
 
+/**
+ * Both diagonals of every frame: alike, whatever they measure; as a size too, which holds for a frame built as planned
+ * where its height still follows the slats.
+ */
+export function diagonalFigures(making: Making): StepFigure[] {
+  const show = lengthIn(making);
+  return eachPanel(making.panels, 'diagonals', ({ diagonal, asBuilt, courses }) =>
+    asBuilt || courses.gap > 0 ? `both ${show(diagonal)}` : `alike, ${show(diagonal)} if built as planned`,
+  );
+}
+
 /** Parts of some roles, each as a figure: letter and name, pieces and spares, size. */
 export function partFigures(making: Making, roles: readonly PartRole[], size: (part: Part) => string): StepFigure[] {
   return making.parts

@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
-import { type CutPlan, makingOrder, partsOf, type Step, screwSchedule, solve } from '../../src/index.ts';
-import { growthRoom, roomsByMoisture } from '../../src/making/room.ts';
+import { type CutPlan, makingOrder, partsOf, type Step, screwSchedule, solve, woodChange } from '../../src/index.ts';
+import { growthRoom, roomPerPercent, roomsByMoisture } from '../../src/making/room.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 import { place, said, stepsOf } from './steps.ts';
 
@@ -78,11 +78,42 @@ describe('makingOrder, what the bench asks', () => {
     expect(gaps).not.toMatch(/slats pressed together \+/);
   });
 
-  test('how much taller a frame may come out: both gaps of its opening but 1/16 in each; no limit without one', () => {
-    const opening = { width: 45, height: 52, gap: { top: '1/4', bottom: '1/4' } };
+  test('how much taller a frame may come out: the gap over it but 1/16, for the one under it stays; no limit without one', () => {
+    const opening = { width: 45, height: 52, gap: { top: '1/4', bottom: '1/2' } };
     const panel = panelOf({ opening });
-    expect(growthRoom(panel)).toBeCloseTo(inches(1 / 2 - 1 / 8), 6);
+    expect(growthRoom(panel)).toBeCloseTo(inches(1 / 4 - 1 / 16), 6);
     expect(growthRoom(panelOf({ size: { width: 44, height: 52 } }))).toBeUndefined();
+  });
+
+  test('wood beyond the table is brought to the place, or has so much more for every percent', () => {
+    const job = { site: { where: 'outdoors', driest: 8, wettest: 14, built: 12 } };
+    const panel = panelOf({ size: { width: '44 1/2', height: 52 } }, job);
+    const told = text(stepsOf({}, job), /measure the stack/);
+    expect(told).toMatch(/brought to what the place makes it first, 8 to 14 %/);
+    const { below, room } = roomPerPercent(panel);
+    expect(below).toBe(8);
+    // 1 % of the slats' coefficient at least, and no more than a tenth over it.
+    const size = panel.courses.count * panel.courses.height;
+    const one = woodChange(panel.spec.wood.slat.wood, { size, from: 9, to: 10 });
+    expect(room / one).toBeGreaterThan(0.95);
+    expect(room / one).toBeLessThan(1.1);
+    expect(told).toMatch(/stile, for every percent under 8 % [0-9/ ]+ in more/);
+  });
+
+  test('strips that end over the top course of slats woven dry are told of, with the moisture', () => {
+    const site = { where: 'outdoors', driest: 12, wettest: 16.5, built: 14 };
+    expect(text(stepsOf({}, { site }), /measure the stack/)).toMatch(
+      /Woven at \d+ % or drier, the cover strips end above the top course at first/,
+    );
+    const roomy = text(stepsOf({ top: { cover: 3 } }, { site }), /measure the stack/);
+    expect(roomy).not.toMatch(/end above the top course at first/);
+  });
+
+  test('what follows a trimmed height is named, and a diagonal is alike rather than a figure', () => {
+    const told = text(stepsOf({ use: 'gate', gate: { brace: { kind: 'cable' } } }), /measure the stack/);
+    expect(told).toMatch(/the height over all, both diagonals, .*the length of the brace and its wire follow it/);
+    expect(text(stepsOf({}), /Dry fit/)).toMatch(/diagonals alike, [0-9/ ]+ in if built as planned/);
+    expect(text(stepsOf({}), /measure the stack/)).not.toMatch(/brace/);
   });
 
   test('sanding comes before marking, marking before boring, and pilots go through the holes bored', () => {
