@@ -45,7 +45,10 @@ function sheetsOfRun(makes: readonly Alike[], settled: Settled, page: Page): Lay
     const [panel] = alike;
     const [notes, ...more] = notesOf(alike, settled, places, on);
     const sign = paneBox(on, places.sign);
-    const signed = approval(Math.min(110, sign.u1 - sign.u0), { open: stopsOf(panel, settled).length });
+    const signed = approval(Math.min(110, sign.u1 - sign.u0), {
+      open: stopsOf(panel, settled).length,
+      height: sign.v1 - sign.v0,
+    });
     const panes: Pane[] = [
       { item: { ...(views[i] as ViewMaker), ...(atMost > 0 && { atMost }) }, ...places.view },
       ...(notes ? [{ item: notes, ...places.notes, align: 'top-left' as const }] : []),
