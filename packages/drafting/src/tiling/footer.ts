@@ -89,8 +89,8 @@ export function footer({
   const head = pageLabel(here);
   const after = textWidth(head, large, 'semibold') + 4;
   const words = [
-    'Print at actual size, 100 %; then measure both bars.',
-    'If a bar is off, set paper.printed in the job file and print again.',
+    'Print at actual size, 100 %; measure both bars.',
+    'If one is off, mark the figures by tape, or reprint with paper.printed.',
     ...(bare ? ['No mark falls on this page.'] : []),
     ...(corrected === undefined ? [] : [corrected]),
     ...(count === 1 ? [] : ['Cut on the dashes; lay on the page before, cross on cross.']),
