@@ -55,13 +55,18 @@ export function yieldBar(plan: CutPlan, { display, currency, width, blades = [] 
   const key = plan.boards.length > 0 ? keyInk(percent, width, v) : { marks: [], v1: 0 };
   marks.push(...key.marks);
   v = key.v1 + (plan.boards.length > 0 ? 3.5 : 0);
-  const said = [saidOf(plan, { display, currency }), ...(plan.status === 'within' ? [PLANS_JUDGED] : [])];
+  const same = sameForAll(blades);
+  const said = [
+    saidOf(plan, { display, currency }),
+    ...(plan.status === 'within' ? [PLANS_JUDGED] : []),
+    ...(same === '' ? [] : [same]),
+  ];
   for (const one of said.flatMap((text) => lines(text, width))) {
     marks.push(write('note', one, [0, v + ASCENT * TEXT], { height: TEXT }));
     v += LINE_STEP * TEXT;
   }
   v += DESCENT * TEXT;
-  if (blades.length > 0) {
+  if (blades.length > 0 && same === '') {
     const drawing = bladeTable(blades, { display, currency, width });
     marks.push(...moved(drawing.marks, { du: 0, dv: v + 2 }));
     v += 2 + drawing.bounds.v1;
@@ -126,6 +131,21 @@ function keyInk(percent: Shares, width: number, v: number): { marks: Mark[]; v1:
   return { marks, v1: v + Math.ceil(entries.length / columns) * (tall + 3) - 3 };
 }
 
+/** In a line where no thinner blade saves anything, empty where one does or there is none. */
+function sameForAll(blades: readonly BladeRow[]): string {
+  const [own, ...others] = blades;
+  if (!own || !others.every(({ plan }) => plan.status !== 'impossible' && saves(own.plan, plan) === 0)) return '';
+  if (others.length === 0) return '';
+  const kerfs = others.map(({ kerf }) => kerf).join(' or ');
+  return `A blade that takes ${kerfs} instead of ${own.kerf} saves nothing: the same boards do.`;
+}
+
+/** What another plan costs less, 0 where that is nothing that can be told. */
+function saves(own: CutPlan, plan: CutPlan): number {
+  const saved = own.cost - plan.cost;
+  return saved <= 0.005 ? 0 : saved;
+}
+
 /** What each blade costs in boards, and what it saves against the plan in hand, which every thinner blade can cut too. */
 function bladeTable(blades: readonly BladeRow[], of: Pick<YieldOptions, 'display' | 'currency' | 'width'>): Drawing {
   const { display, currency, width } = of;
@@ -135,8 +155,8 @@ function bladeTable(blades: readonly BladeRow[], of: Pick<YieldOptions, 'display
   const rows = blades.map(({ kerf, plan }, i) => {
     if (plan.status === 'impossible' || own === undefined) return [kerf, 'cannot be cut', ''];
     if (i === 0) return [kerf, told(plan, plan.cost), 'this plan'];
-    const saved = own.plan.cost - plan.cost;
-    if (saved <= 0.005) return [kerf, told(plan, own.plan.cost), 'nothing: the same boards do'];
+    const saved = saves(own.plan, plan);
+    if (saved === 0) return [kerf, told(plan, own.plan.cost), 'nothing: the same boards do'];
     const fewer = boardsIn(own.plan) - boardsIn(plan);
     const boards = fewer > 0 ? `${fewer} ${fewer === 1 ? 'board' : 'boards'}, ` : '';
     return [kerf, told(plan, plan.cost), `${boards}${told(plan, saved)}`];

@@ -131,11 +131,19 @@ describe('yieldBar', () => {
     const dearer = { ...bought, cost: 50 };
     const blades = [
       { kerf: '3 mm', plan: bought },
+      { kerf: '2.4 mm', plan: { ...bought, cost: 25.45 } },
       { kerf: '1.8 mm', plan: dearer },
     ];
     const told = texts(yieldBar(bought, { ...page, blades }).marks);
     expect(told).toContain('nothing: the same boards do');
     expect(told.join(' ')).not.toContain('50.00');
+  });
+
+  it('says in a line where no blade saves anything', () => {
+    const blades = ['3 mm', '2.4 mm', '1.8 mm'].map((kerf) => ({ kerf, plan: bought }));
+    const told = texts(yieldBar(bought, { ...page, blades }).marks);
+    expect(told.join(' ')).toContain('A blade that takes 2.4 mm or 1.8 mm instead of 3 mm saves nothing');
+    expect(told).not.toContain('this plan');
   });
 
   it('is the reason alone for a plan that is impossible', () => {

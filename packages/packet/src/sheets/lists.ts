@@ -51,7 +51,7 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
       ? ([
           ['Cut sheets', 'text', (room) => cutSheets(plan, { parts: toCut, display, saw, ...room })],
           ['At the saw', 'text', (room) => sawWork(plan, { parts: toCut, display, saw, stock, offcuts, ...room })],
-          ['Yield', 'text', (room) => [yields(settled, blades, room)]],
+          ['Yield', 'text', (room) => [yields(settled, blades, room), ...leftovers(settled, room)]],
         ] satisfies List[])
       : []),
     ['Weave chart', 'text', (room) => weaveCharts(settled, room), (room) => weaveCharts(settled, room, true)],
@@ -122,15 +122,11 @@ function shopping(settled: Settled, room: Room): Drawing[] {
   const { plan, job, choices, parts } = settled;
   const { display, currency, stock, offcuts } = job;
   return [
-    ...shoppingTable(plan, {
-      display,
-      currency,
-      stock,
-      offcuts,
-      parts: partsToCut(parts),
-      hardware: hardwareRows(settled),
-      ...room,
-    }),
+    // What is kept is told after the cuts.
+    ...shoppingTable(
+      { ...plan, leftovers: [] },
+      { display, currency, stock, offcuts, parts: partsToCut(parts), hardware: hardwareRows(settled), ...room },
+    ),
     ...(choices.length > 0
       ? prosePages({
           name: 'slat-heights',
@@ -157,6 +153,11 @@ function allClear({ plan, job }: Settled): boolean {
 function yields({ plan, job }: Settled, blades: readonly BladeRow[], room: Room): Drawing {
   const { display, currency } = job;
   return yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades });
+}
+
+/** What goes to the rack once all is cut. */
+function leftovers({ plan, job: { display, currency } }: Settled, room: Room): Drawing[] {
+  return shoppingTable({ ...plan, status: 'within', boards: [], shopping: [] }, { display, currency, ...room });
 }
 
 function hardwareRows({ job, panels }: Settled): HardwareRow[] {
