@@ -1,6 +1,8 @@
 import { type Panel, type Part, weaveReach } from '@wattlewright/model';
 import type { NoteTarget } from '../layout/notes.ts';
 import type { Drawing, Mark } from '../mark.ts';
+import { stroke } from '../mark.ts';
+import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import type { ViewMaker } from '../sheet/fit.ts';
 import type { View } from '../view.ts';
@@ -25,6 +27,9 @@ const COURSES_KEPT = 3;
 
 /** Between the two parts of a broken view, mm on paper. */
 const BREAK_ROOM = 6;
+
+/** From where a leader to a note ends to the right, mm: no letter of a circle stands on its terminator or on its start. */
+const LED = 6;
 
 /** Real size of `verticalSection`, mm. */
 export function verticalSectionExtent(panel: Panel, broken = false): Extent {
@@ -76,8 +81,14 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
   const middle = cut ? (foot(0, cut[0])[1] + head(0, cut[1])[1]) / 2 : foot(0, panel.outside.height / 2)[1];
   const reach = weaveReach(panel);
   const back = Math.max(half, reach.back, -(backingOf(panel)?.face ?? 0));
-  const words = facing([foot(Math.max(half, reach.front), 0)[0] - 2, middle], foot(-back, 0));
-  const circled = [...drawn, ...circles(panel, [...drawn, ...words], { foot, head, scale: s })];
+  const words = facing([foot(Math.max(half, reach.front), 0)[0] - 2, middle], [foot(-back, 0)[0], middle]);
+  const notes = [
+    ...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }),
+    ...backingNotes(behind.map(({ notes }) => notes)),
+    ...site.notes,
+  ];
+  const led = notes.map(({ at: [u, v] }) => stroke('dimension', line([u, v], [u + LED, v])));
+  const circled = [...drawn, ...circles(panel, [...drawn, ...words, ...led], { foot, head, scale: s })];
   const ink: Mark[] = [...circled, ...words];
   return dimensioned({
     name: broken ? 'vertical-section-broken' : 'vertical-section',
@@ -94,11 +105,7 @@ export function verticalSection(panel: Panel, { scale, parts = [], broken = fals
       above: capDepths(panel, s),
       below: depths(panel, s, backingOf(panel)?.face),
     },
-    notes: [
-      ...notesOf(panel, { foot, head, scale: s, cut: cut !== undefined }),
-      ...backingNotes(behind.map(({ notes }) => notes)),
-      ...site.notes,
-    ],
+    notes,
     noteWidth: 50,
   });
 }

@@ -2,7 +2,10 @@ import { type Panel, partsOf, readJob, sampleSlat, solve } from '@wattlewright/m
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { arbitraryJob } from '../../../../test/support/jobs.ts';
-import { boxOf } from '../../src/ink.ts';
+import { boxOf, pointsOf } from '../../src/ink.ts';
+import { crossesBox } from '../../src/layout/clearance.ts';
+import { textBox } from '../../src/lettering.ts';
+import type { PathMark } from '../../src/mark.ts';
 import { type Scale, scalesOf, standardScale } from '../../src/scale.ts';
 import { cutPlanes } from '../../src/views/detailkey.ts';
 import { partOf } from '../../src/views/partof.ts';
@@ -132,6 +135,44 @@ test('verticalSection says whether the guard’s sphere passes under the rail', 
   expect(guard(80)).toContain('A 4 in sphere does not pass under the rail');
   expect(guard(110)).toContain('A 4 in sphere passes under the rail');
 });
+
+test.each([
+  [{ height: 156.1875 }, 3.375, { mounting: 'blocks', into: 'masonry' }],
+  [{ height: 60 }, 3.375, { mounting: 'blocks', into: 'masonry' }],
+  [{ height: 14 }, 1, { mounting: 'stiles', into: 'wood' }],
+] as const)(
+  'verticalSection, %o in, rails %d in: no leader runs through the letter of a circle',
+  (size, rail, held) => {
+    const file = {
+      job: 'Letters',
+      unit: 'in',
+      panels: [
+        {
+          name: 'Window',
+          use: 'screen',
+          size: { width: 17.5, ...size },
+          rail: { height: rail, depth: 1.8125 },
+          stile: { width: 1.875, depth: 1.8125 },
+          groove: { depth: 0.5625 },
+          stave: { width: 0.5625, depth: 0.5625, count: 3 },
+          slat: { thickness: 0.125, height: 0.75 },
+          weave: 'two-over-two basket',
+          wood: 'teak',
+          screen: held,
+        },
+      ],
+    };
+    const [panel] = solve(readJob(JSON.stringify(file))) as [Panel];
+    const { marks } = verticalSection(panel, { scale: standardScale(0.5, 'in'), parts: partsOf(panel), broken: true });
+    const letters = marks.flatMap((mark) => (mark.kind === 'text' && /^[A-Z]$/.test(mark.text) ? [textBox(mark)] : []));
+    expect(letters).toHaveLength(2);
+    const leaders = marks.filter((mark): mark is PathMark => mark.kind === 'path' && mark.role === 'dimension');
+    for (const { path } of leaders) {
+      const [a, b, ...more] = pointsOf(path);
+      if (a && b && more.length === 0) for (const box of letters) expect(crossesBox([a, b], box)).toBe(false);
+    }
+  },
+);
 
 test('verticalSection keeps its text heights at any scale', () => {
   const { panel, parts } = example('larch-deck-guard');
