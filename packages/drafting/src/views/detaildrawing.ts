@@ -10,6 +10,7 @@ import { textBox } from '../lettering.ts';
 import { type Box, type Drawing, type Mark, type Point, write } from '../mark.ts';
 import type { Scale } from '../scale.ts';
 import { markUnder, sideText } from './cutsize.ts';
+import { type Alternatives, firstFree } from './freeink.ts';
 
 /** What `stated` needs beside the two ends. */
 export interface StatedOptions {
@@ -65,25 +66,33 @@ const FACING_APART = 2;
 
 /**
  * The words beside a view from front to back that say which side is which: `front` left of the first point, `back` right of
- * the second, both standing in the middle of the height given.
+ * the second, each with its middle at that height.
  */
-export function facing([u0, v]: Point, [u1]: Point): Mark[] {
-  const base = v + TEXT * 0.36;
+export function facing([u0, front]: Point, [u1, back]: Point): Mark[] {
+  const sunk = TEXT * 0.36;
   return [
-    write('faint', 'front', [u0 - FACING_APART, base], { height: TEXT, anchor: 'end' }),
-    write('faint', 'back', [u1 + FACING_APART, base], { height: TEXT }),
+    write('faint', 'front', [u0 - FACING_APART, front + sunk], { height: TEXT, anchor: 'end' }),
+    write('faint', 'back', [u1 + FACING_APART, back + sunk], { height: TEXT }),
   ];
 }
 
 /**
- * The words over and under the right end of a plan that say which side is which, clear of leaders that go to the right: the
- * back is up on paper. They end at the right edge of `box`.
+ * The words over and under a plan that say which side is which, each with the places where it may stand: round the middles
+ * given, the best first. The back is up on paper.
  */
-export function planFacingOver({ u1, v0, v1 }: Box): Mark[] {
-  return [
-    write('faint', 'back', [u1 - 1.5, v0 - 1.5], { height: TEXT, anchor: 'end' }),
-    write('faint', 'front', [u1 - 1.5, v1 + 1.5 + TEXT], { height: TEXT, anchor: 'end' }),
-  ];
+export function planFacingOver({ v0, v1 }: Box, middles: readonly number[]): Alternatives[] {
+  const words = (text: string, v: number): Alternatives =>
+    middles.map((u) => [write('faint', text, [u, v], { height: TEXT, anchor: 'middle' })]);
+  return [words('back', v0 - 1.5), words('front', v1 + 1.5 + TEXT)];
+}
+
+/**
+ * The same beside an upright view between two edges, u on paper, at the first of the heights where both stand free; else
+ * each at a height of its own.
+ */
+export function facingFree([u0, u1]: readonly [number, number], heights: readonly number[]): Alternatives[] {
+  const level = heights.map((v) => facing([u0, v], [u1, v]));
+  return [[...level, ...heights.flatMap((front) => heights.map((back) => facing([u0, front], [u1, back])))]];
 }
 
 /**
@@ -120,11 +129,13 @@ export interface ToDimension {
   readonly noteSide?: 'left' | 'right';
   /** Widest line of a note, mm. */
   readonly noteWidth?: number;
+  /** Words that are set last, each where sizes and leaders leave room. */
+  readonly words?: readonly Alternatives[];
 }
 
 /** The drawing of a view: its ink, dimension rows on each side and notes outside them. */
 export function dimensioned(view: ToDimension): Drawing {
-  const { name, title, alt, scale, ink, sizes, notes = [], noteSide = 'right', noteWidth } = view;
+  const { name, title, alt, scale, ink, sizes, notes = [], noteSide = 'right', noteWidth, words = [] } = view;
   const drawn = boxOfInk(ink);
   const outline = view.outline ?? drawn;
   const rows = (['above', 'below', 'left', 'right'] as const).map((side) =>
@@ -139,7 +150,8 @@ export function dimensioned(view: ToDimension): Drawing {
     keepOut: [...ink, ...rowMarks].flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : [])),
     ...(noteWidth === undefined ? {} : { width: noteWidth }),
   });
-  const marks = [...ink, ...rowMarks, ...placed.marks];
+  const stated = [...ink, ...rowMarks, ...placed.marks];
+  const marks = [...stated, ...words.flatMap((alternatives) => firstFree(alternatives, stated))];
   return {
     name,
     title,

@@ -65,8 +65,9 @@ export function slatEnd(
     title: `Detail ${key.letter}  ${key.title}, course ${course + 1}`,
     alt: `The end of the slat of course ${course + 1} of ${panel.name} at the left stile, looking down.`,
     scale,
-    ink: [...ink, ...planFacingOver(box), ...endWords({ panel, row, plan, alike }, box)],
+    ink: [...ink, ...endWords({ panel, row, plan, alike }, box)],
     outline: box,
+    words: planFacingOver(box, [box.u1 - FACING_ROOM / 2, box.u1 - FACING_ROOM, (stile.width / 2) * s]),
     sizes: {
       above: [
         ...stated(0, stile.width, along),

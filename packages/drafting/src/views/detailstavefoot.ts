@@ -8,7 +8,7 @@ import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { viewBox } from '../view.ts';
 import { finestMark, markUnder } from './cutsize.ts';
-import { boxOfInk, dimensioned, facing, type StatedOptions, said, saidFine, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facingFree, type StatedOptions, said, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { breakLine } from './grain.ts';
 import { uprightInk, uprightView } from './verticalsectionink.ts';
@@ -48,12 +48,15 @@ export function staveFoot(panel: Panel, key: DetailLetter, { scale, parts = [] }
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The foot of a stave of ${panel.name} in the groove of the bottom rail, cut from front to back.`,
     scale,
-    ink: [
-      ...cut,
-      ...drainInk(panel, at),
-      breakLine(at(-half, top), at(half, top)),
-      ...facing(at(half, bed / 2), at(-half, bed / 2)),
-    ],
+    ink: [...cut, ...drainInk(panel, at), breakLine(at(-half, top), at(half, top))],
+    words: facingFree(
+      [at(half, 0)[0], at(-half, 0)[0]],
+      // Beside the solid rail, else beside the weave.
+      [
+        ...[0.5, 0.6, 0.4, 0.75, 0.3, 0.9, 0.2, 0.1, 0].map((share) => bed * share),
+        ...[0.25, 0.5, 0.75, 1].map((share) => rail.height + (top - rail.height) * share),
+      ].map((y) => at(0, y)[1]),
+    ),
     // Slats that are bent hard can stand out before the frame.
     outline: union([viewBox(at, [half, 0], [-half, top]), boxOfInk(cut)]),
     sizes: {

@@ -7,7 +7,7 @@ import { stroke } from '../mark.ts';
 import { line } from '../path.ts';
 import type { Extent } from '../scale.ts';
 import { type View, viewBox } from '../view.ts';
-import { boxOfInk, dimensioned, facing, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
+import { boxOfInk, dimensioned, facingFree, type StatedOptions, saidFine, stated } from './detaildrawing.ts';
 import type { DetailLetter } from './detailkey.ts';
 import { screwName } from './detailscrew.ts';
 import { breakLine } from './grain.ts';
@@ -36,20 +36,23 @@ export function staveHead(panel: Panel, key: DetailLetter, { scale, parts = [] }
   const low = downFrom(panel);
   const at = uprightView(s, low);
   const half = outside.depth / 2;
-  // In the middle of the wood over the groove.
-  const solid = outside.height - (panel.rail.height - panel.groove.depth) / 2;
+  // In the wood over the groove.
+  const solid = panel.rail.height - panel.groove.depth;
   const cut = uprightInk({ panel, parts, at, span: [low, outside.height + 1] });
   return dimensioned({
     name: `detail-${key.letter.toLowerCase()}`,
     title: `Detail ${key.letter}  ${key.title}`,
     alt: `The top of ${name} cut from front to back: the stave's head in the groove of the top rail and the room over the stack.`,
     scale,
-    ink: [
-      ...cut,
-      ...pinInk(panel, at),
-      breakLine(at(half, low), at(-half, low)),
-      ...facing(at(half, solid), at(-half, solid)),
-    ],
+    ink: [...cut, ...pinInk(panel, at), breakLine(at(half, low), at(-half, low))],
+    words: facingFree(
+      [at(half, 0)[0], at(-half, 0)[0]],
+      // Beside the solid rail, else beside the groove and the weave.
+      [
+        ...[0.5, 0.4, 0.6, 0.25, 0.75, 0.1, 0.9, 0].map((share) => outside.height - solid * share),
+        ...[0.75, 0.5, 0.25, 0].map((share) => low + (outside.height - solid - low) * share),
+      ].map((y) => at(0, y)[1]),
+    ),
     // Slats that are bent hard can stand out before the frame.
     outline: union([viewBox(at, [half, low], [-half, outside.height]), boxOfInk(cut)]),
     sizes: { left: heights(panel, at), above: depths(panel, s) },

@@ -80,7 +80,7 @@ export function weaveSection(panel: Panel, { scale, parts = [], named }: Section
 export function bayStretch({ staves, clear, outside }: Panel): Stretch {
   if (staves.count === 2) return [0, outside.width];
   const second = (staves.lefts[1] as number) + staves.width;
-  return [Math.max(0, clear.left - staves.width), second + Math.min(staves.bay / 2, staves.width * 1.25)];
+  return [Math.max(0, clear.left - staves.width), second + Math.min(staves.bay / 2, Math.max(staves.width * 1.25, staves.bay / 4))];
 }
 
 /** Real size of `weaveBay`, mm. */
@@ -111,12 +111,22 @@ export function weaveBay(panel: Panel, { scale, parts = [], named }: SectionOpti
     title: `First bay of section ${cutName(cutPlanes(panel).down)}${ofText(named)}, course ${course + 1}`,
     alt: `The first bay of section ${cutName(cutPlanes(panel).down)} of ${panel.name}, beside the left stile, and the bend of the slat in course ${course + 1}.`,
     scale,
-    ink: [...ink, ...planFacingOver(boxOfInk(ink))],
+    ink,
     outline: boxOfInk(ink),
+    words: planFacingOver(
+      boxOfInk(ink),
+      bayMiddles(panel).map((x) => x * s),
+    ),
     sizes: baySizes(panel, s),
     notes: bayNotes(panel, row, { plan, stretch }),
     noteWidth: 60,
   });
+}
+
+/** Where words may stand over and under the bay, mm from the panel's edge: clear of the extension lines at the staves. */
+function bayMiddles({ staves }: Panel): number[] {
+  const [from, to] = [(staves.lefts[0] as number) + staves.width, staves.lefts[1] as number];
+  return [0.5, 0.75, 0.25].map((share) => from + (to - from) * share);
 }
 
 function baySizes(panel: Panel, s: number): ToDimension['sizes'] {
@@ -162,7 +172,7 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
     ...(bend.touched.includes(2) ? [{ at: arris, text: 'The slat bears on the arris', end: 'arrow' as const }] : []),
     // One leader for both, so that no two end beside each other on the slat.
     {
-      at: onSlat(0.6),
+      at: onSlat(0.7),
       text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}. ${cutText(panel, row)}`,
     },
   ];
