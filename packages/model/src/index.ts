@@ -88,6 +88,7 @@ export { type Metal, metalFor } from './hardware/metal.ts';
 export { type Drill, drillText, type Holes, type ScrewHoles, screwHoles } from './hardware/pilot.ts';
 export { type BracePlate, bracePlates } from './hardware/braceplate.ts';
 export type { Distance, GluedJoint, JointName, Pin, ScrewRow } from './hardware/row.ts';
+export { pilotDepth } from './hardware/row.ts';
 export type { Plug } from './hardware/plug.ts';
 export { screwSchedule } from './hardware/schedule.ts';
 export { type PulledScrew, screwWithdrawal } from './hardware/withdrawal.ts';

@@ -62,9 +62,11 @@ export function screwSide(row: ScrewRow, { from, way, scale }: ScrewLine): Mark[
     at(reach, 0),
   ];
   const side = (way: 1 | -1): Mark => stroke('hidden', polyline(half(way)));
-  // The plug that closes the bore over the head.
+  // The plug that closes the bore over the head, where one does.
   const filled =
-    bore > 0 ? [stroke('wood-shade', polygon([at(0, bit), at(bore, bit), at(bore, -bit), at(0, -bit)]))] : [];
+    bore > 0 && !plug?.open
+      ? [stroke('wood-shade', polygon([at(0, bit), at(bore, bit), at(bore, -bit), at(0, -bit)]))]
+      : [];
   return [...filled, side(1), side(-1), centre];
 }
 

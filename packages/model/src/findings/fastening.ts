@@ -79,8 +79,10 @@ export const fasteningRules: readonly Rule[] = [
     reason: 'a screw near an edge splits the wood; a pilot hole of full depth and wax help',
     source: SPACING_SOURCE,
     judge: (panel) => {
-      const near = screws(screwSchedule(panel)).filter(({ edge }) => short(edge));
-      const very = (row: ScrewRow) => row.edge.found / row.fastener.diameter < VERY_NEAR;
+      const near = screwSchedule(panel).filter(({ edge }) => short(edge));
+      // A pin of wire has no thread that wedges the wood apart.
+      const very = ({ fastener, edge }: ScrewRow) =>
+        fastener.kind === 'screw' && edge.found / fastener.diameter < VERY_NEAR;
       return [
         tooNear(near.filter(very), panel, { level: 'caution', of: 'edge' }),
         tooNear(
@@ -122,7 +124,7 @@ export const fasteningRules: readonly Rule[] = [
           .join('; '),
         limit: `${PENETRATION.least} times the thickness of the screw`,
         judged: (found, least) => `Wanted is ${least}. ${sentence(found)}`,
-        mend: 'a thicker far piece, a bolt right through, or a longer screw than the series here has',
+        mend: `a far piece ${lengthText(Math.max(...shallow.map(({ fastener }) => PENETRATION.least * fastener.diameter - fastener.penetration)), panel.display)} thicker, or bolts right through`,
       };
     },
   }),
@@ -145,11 +147,11 @@ function tooNear(
   const show = (length: number) => lengthText(length, display);
   return {
     level,
-    text: `Screws stand ${level === 'caution' ? 'much too ' : ''}near the ${of} of the wood.`,
+    text: `${rows.every(({ fastener }) => fastener.kind === 'pin') ? 'Pins' : rows.some(({ fastener }) => fastener.kind === 'pin') ? 'Screws and pins' : 'Screws'} stand ${level === 'caution' ? 'much too ' : ''}near the ${of} of the wood.`,
     figure: rows
       .map((row) => `${row.joint} (${row.name}): ${show(row[of].found)}, wanted ${show(row[of].wanted)}`)
       .join('; '),
-    limit: `${DISTANCES[of]} times the thickness of the screw`,
+    limit: `${DISTANCES[of]} times the thickness of the ${rows.every(({ fastener }) => fastener.kind === 'pin') ? 'pin' : 'screw'}`,
     judged: (found: string, least: string) => `Wanted is ${least}. ${sentence(found)}`,
     mend:
       of === 'edge'

@@ -26,12 +26,15 @@ export function bracePlates(panel: Panel): BracePlate[] {
       const near = ({ x, y }: Place): boolean =>
         x > width / 2 === eye.x > width / 2 && y > height / 2 === eye.y > height / 2;
       const screws = row.places.filter(near);
-      const [xs, ys] = [[eye, ...screws].map(({ x }) => x), [eye, ...screws].map(({ y }) => y)];
+      // The eye of a plate as it is sold stands in its middle.
+      const half = (at: (place: Place) => number) =>
+        Math.max(...screws.map((screw) => Math.abs(at(screw) - at(eye)))) + ROUND;
+      const [across, up] = [half(({ x }) => x), half(({ y }) => y)];
       return {
         eye,
         screws,
-        from: { x: Math.max(0, Math.min(...xs) - ROUND), y: Math.max(0, Math.min(...ys) - ROUND) },
-        to: { x: Math.min(width, Math.max(...xs) + ROUND), y: Math.min(height, Math.max(...ys) + ROUND) },
+        from: { x: Math.max(0, eye.x - across), y: Math.max(0, eye.y - up) },
+        to: { x: Math.min(width, eye.x + across), y: Math.min(height, eye.y + up) },
       };
     });
 }

@@ -4,7 +4,7 @@ import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { CABLE, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
 import { GRAVITY, panelCentre } from '../uses/weight.ts';
 import { poundForce } from '../wood/inchpound.ts';
-import { bracePlates } from './braceplate.ts';
+import { type BracePlate, bracePlates } from './braceplate.ts';
 import type { ChosenScrew } from './choose.ts';
 import { corners } from './corner.ts';
 import { hingePlate } from './hingeplate.ts';
@@ -21,6 +21,9 @@ export interface Fitting {
 
 /** Wire beyond the brace for the loops and clips at both ends, mm: 6 in each; common practice, no source. */
 export const WIRE_TURNS: number = 12 * INCH;
+
+/** What one carrier has to bear, of the wood of a leaf: all of it, since two never share alike, and a quarter for the rest; common practice, no source. */
+const CARRIED = 1.25;
 
 /** Least thickness of a plate that a brace pulls at, mm: 1/8 in or 3 mm; common practice, no source. */
 const PLATE_LEAST = { in: INCH / 8, mm: 3 } as const;
@@ -48,13 +51,27 @@ export function fittingsOf(panel: Panel): Fitting[] {
         ? [
             ...ends,
             piece(
-              `track carrier for ${loadText((panelCentre(panel).mass * GRAVITY) / 2, panel.display)} or more, its plate no wider than ${size(panel.rail.depth)}, rail to track in ${size(details.track?.above ?? 0)} with its bolt; its screws go no more than ${size(carrierReach(panel))} into the rail`,
+              `track carrier for ${loadText(panelCentre(panel).mass * GRAVITY * CARRIED, panel.display)} or more, with its own screws, its plate no wider than ${size(panel.rail.depth)}, rail to track in ${size(details.track?.above ?? 0)} with its bolt; its screws go no more than ${size(carrierReach(panel))} into the rail`,
               2,
             ),
             piece('floor guide that keeps the foot of the leaf from swinging, as the maker of the track has it', 1),
-            { name: 'ceiling track, with its screws', material: 'aluminium', count: 2 * outside.width, unit: 'mm' },
+            {
+              name: 'ceiling track, two widths of a leaf for each leaf, with its screws',
+              material: 'aluminium',
+              count: 2 * outside.width,
+              unit: 'mm',
+            },
           ]
-        : [...ends, { ...piece('felt glide, two under each foot, flush with its ends', 4), material: 'felt' }];
+        : [
+            ...ends,
+            {
+              ...piece(
+                `felt glide, about ${panel.display.unit === 'in' ? '1 in across and 1/8 in' : '25 mm across and 3 mm'} thick, stuck or nailed on, two under each foot, flush with its ends`,
+                4,
+              ),
+              material: 'felt',
+            },
+          ];
     case 'gate': {
       const gate = gateDetails(panel);
       const hinge = `${details.pool ? 'self-closing ' : ''}hinge for ${loadText(hingeLoad(gate), panel.display)} or more, ${hingeText(panel)}`;
@@ -75,12 +92,12 @@ export function fittingsOf(panel: Panel): Fitting[] {
               piece(`thimble for wire of ${size(CABLE.diameter)}`, 2),
               piece(`wire clip for wire of ${size(CABLE.diameter)}`, 4),
               piece(
-                `plate with an eye that stands up from it${plate ? `, ${size(plate.to.x - plate.from.x)} x ${size(plate.to.y - plate.from.y)} or more` : ''}, ${size(PLATE_LEAST[panel.display.unit])} thick or more, its eye open for the thimble and the jaw`,
+                `plate with an eye that stands up from it${plate ? `, ${size(plate.to.x - plate.from.x)} x ${size(plate.to.y - plate.from.y)} or more` : ''}, ${size(PLATE_LEAST[panel.display.unit])} thick or more, the hole of its eye wide enough for the thimble and the pin of the jaw${plate ? `; ${holesText(plate, size)}` : ''}`,
                 2,
               ),
             ]
           : [];
-      const latch = `${details.pool ? 'self-latching latch' : 'latch'} with its keep and screws, for a gap of ${size(details.clear.latch)} and a stile ${size(panel.stile.width)} wide; its keep stops the leaf, or a stop strip on the post does`;
+      const latch = `${details.pool ? 'self-latching latch' : 'latch that opens from both sides'} with its keep and screws, for a gap of ${size(details.clear.latch)} and a stile ${size(panel.stile.width)} wide and ${size(panel.stile.depth)} deep; its keep stops the leaf, or a stop strip on the post does, which is not in this list`;
       return [...ends, piece(hinge, details.hinges), piece(latch, 1), ...brace];
     }
   }
@@ -109,6 +126,13 @@ function hingeText(panel: Panel): string {
   const { height, step, across } = hingePlate(panel, corners(panel));
   const gap = details.use === 'gate' ? `; closes to a gap of ${size(details.clear.hinge)}` : '';
   return `plates about ${size(height)} high and no wider than ${size(stile.depth)}, three holes in each, ${size(step)} apart up the stile, the middle one ${size(across)} across from the others${gap}`;
+}
+
+/** Where the screws of a brace plate go in it, from its eye. */
+function holesText({ eye, screws }: BracePlate, size: (length: number) => string): string {
+  const spots = screws.map(({ y }) => `${size(Math.abs(y - eye.y))} ${y > eye.y ? 'above' : 'below'} its eye`);
+  const across = [...new Set(screws.map(({ x }) => size(Math.abs(x - eye.x))))].join(' and ');
+  return `drill it to suit: one screw hole ${spots.join(', one ')}, both ${across} from its middle towards the side of the leaf (the upper plate; the lower one is the same the other way up)`;
 }
 
 function gaugeText({ gauge, diameter }: ChosenScrew, { unit }: Marks): string {

@@ -1,4 +1,4 @@
-import { INCH } from '../length.ts';
+import { fineMarks, formatLength, INCH } from '../length.ts';
 import { STOP_WIDTH, stopThickness } from '../panel/cover.ts';
 import type { Panel } from '../panel/panel.ts';
 import { spread } from '../uses/place.ts';
@@ -35,7 +35,7 @@ export function coverStrips({ cover, clear, outside, rail, spec, display }: Pane
         xs.map((x) => x - left),
         display,
       )}`,
-      remark: 'drill right through the strip; glue it as well; never pin it to a slat',
+      remark: 'drill right through the strip and on into the rail; glue it as well; never pin it to a slat',
     },
   ];
 }
@@ -73,10 +73,15 @@ export function stopStrips(panel: Panel, others: readonly JointToScrew[]): Joint
       into: spec.wood.stile.wood,
       edge: thickness / 2,
       end: inset,
-      where: `through the strip’s inner edge, level into the stile; ${heightsText(ys, display)}`,
-      remark: 'drill through the strip before it goes on',
+      where: `through the middle of the strip’s inner edge, ${fineText(thickness / 2, display)} from the face of the frame, level into the stile; ${heightsText(ys, display)}`,
+      remark: 'drill through the strip and on into the stile, before weaving',
     },
   ];
+}
+
+/** A size to the finest mark, with its unit. */
+function fineText(size: number, display: Panel['display']): string {
+  return formatLength(size, fineMarks(display), { named: true });
 }
 
 /** Whether the ends of a panel's cover strips are glued to its stiles: where no pin holds them. */

@@ -37,7 +37,7 @@ export function hardwareList(job: Job, panels: readonly Panel[]): HardwareLine[]
   for (const panel of panels) {
     for (const { fastener, name, material, count, plug } of screwSchedule(panel)) {
       add({ kind: fastener.kind, name, material, count, unit: 'pieces' }, panel);
-      if (plug)
+      if (plug && !plug.open)
         add({ kind: 'plug', name: plugName(plug, panel), material: 'wood of the frame', count, unit: 'pieces' }, panel);
     }
     const glue = glueFor(panel);

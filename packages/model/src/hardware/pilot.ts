@@ -17,7 +17,7 @@ export function drillText({ inch, metric }: Drill, unit: Marks['unit']): string 
 
 /** Holes of one screw or pin. */
 export interface Holes {
-  /** For the thread, in the piece that it bites; of a pin, in the strip alone. */
+  /** For the thread, in the piece that it bites; of a pin, nearly as deep as it is long. */
   readonly pilot: Drill;
   /** For the shank, in the piece under the head; always wider than the screw. */
   readonly clearance?: Drill;

@@ -53,8 +53,8 @@ export interface ScrewRow {
   /** Whether the thread runs across the grain of the piece it bites or into its end. */
   readonly grain: 'side' | 'end';
   readonly holes: Holes;
-  /** Where the heads are sunk: the bit for the counterbore, and the plug that fills it. */
-  readonly plug?: Plug;
+  /** Where the heads are sunk: the bit for the counterbore, and the plug that fills it, unless it stays open. */
+  readonly plug?: Plug & { readonly open?: true };
   readonly material: string;
   /** From the screw's middle to the nearest long edge, and to the nearest end, of the pieces joined. */
   readonly edge: Distance;
@@ -100,3 +100,11 @@ export const KEEP: number = 1.5 * INCH;
 
 /** Distance of the first screw up a stave or strip from its end, mm: 3 in, common practice, no source. */
 export const FROM_END: number = 3 * INCH;
+
+/** Wood at the point of a pin that is not drilled, so that it grips, mm: 1/8 in; common practice, no source. */
+const UNDRILLED: number = INCH / 8;
+
+/** How deep a pilot goes from the face that its screw or pin is driven at, mm. */
+export function pilotDepth({ fastener, plug }: Pick<ScrewRow, 'fastener' | 'plug'>): number {
+  return fastener.kind === 'pin' ? fastener.length - UNDRILLED : fastener.length + (plug?.depth ?? 0);
+}

@@ -22,6 +22,9 @@ export function screwSchedule(panel: Panel): ScrewRow[] {
   return [corner, staves, ...strips, ...use].flatMap((joint) => rowOf(joint, panel) ?? []);
 }
 
+/** The joint whose sunk heads stay open: nobody sees them under a foot, and it has to come off again. */
+const OPEN: JointToScrew['joint'] = 'foot to bottom rail';
+
 function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
   const { screw, pin, places, along, grain = 'side', into, edge, end, where, remark } = joint;
   const fastener = screw
@@ -48,7 +51,10 @@ function rowOf(joint: JointToScrew, panel: Panel): ScrewRow | undefined {
       fastener.kind === 'screw'
         ? screwHoles(fastener.gauge, { specificGravity: into ? screwGravity(into) : WALL_GRAVITY })
         : pinHoles(diameter),
-    ...(fastener.kind === 'screw' && fastener.counterbore > 0 && { plug: plugFor(fastener, panel.display) }),
+    ...(fastener.kind === 'screw' &&
+      fastener.counterbore > 0 && {
+        plug: { ...plugFor(fastener, panel.display), ...(joint.joint === OPEN && { open: true }) },
+      }),
     material: metalOf(fastener, panel),
     edge: { found: edge, wanted: DISTANCES.edge * shown },
     end: { found: end, wanted: DISTANCES.end * shown },

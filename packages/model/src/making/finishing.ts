@@ -72,10 +72,15 @@ const LOOSE: readonly (readonly [role: PartRole, word: string])[] = [
   ['strut', 'strut'],
 ];
 
-/** What is still loose, so that it is finished all round; nothing where all is joined. */
-function looseText({ parts }: Making, before: string, after: string): string {
+/** What is still loose, so that it is sanded and finished all round; nothing where all is joined. */
+export function looseParts({ parts }: Making): string {
   const words = LOOSE.flatMap(([role, word]) => (parts.some((part) => part.role === role) ? [word] : []));
-  return words.length === 0 ? '' : `${before}what is still loose (${words.join(', ')})${after}`;
+  return words.length === 0 ? '' : `what is still loose (${words.join(', ')})`;
+}
+
+function looseText(making: Making, before: string, after: string): string {
+  const loose = looseParts(making);
+  return loose === '' ? '' : `${before}${loose}${after}`;
 }
 
 /** Of holes that are drilled once the finish is on. */
@@ -117,7 +122,7 @@ function gluedOf(making: Making): string {
   const { panels } = making;
   const some = gluedEnds(making);
   const strips = panels.some(({ cover }) => cover.height > 0);
-  const plugs = panels.some((panel) => screwSchedule(panel).some(({ plug }) => plug));
+  const plugs = panels.some((panel) => screwSchedule(panel).some(({ plug }) => plug && !plug.open));
   return [
     'the ends of the stiles and the rails where they stand',
     ...(strips ? ['the upper edges of the cover strips and the rail over them'] : []),

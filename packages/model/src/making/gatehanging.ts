@@ -1,9 +1,10 @@
 import { forceText } from '../findings/words.ts';
 import { WIRE_TURNS } from '../hardware/fittings.ts';
+import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type BraceDetails, type GateDetails, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
 import { jointFigures, screwFigures } from './screws.ts';
-import { eachPanel, fineIn, lengthIn, type Making, type StepFigure, type StepText } from './step.ts';
+import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepFigure, type StepText } from './step.ts';
 
 /** The step of hanging gates: hinges, brace, latch. */
 export function hangGate(making: Making): StepText {
@@ -13,14 +14,15 @@ export function hangGate(making: Making): StepText {
     title: 'Hang the gate',
     cautions: ['Keep fingers out of the hinge side while the leaf is propped.'],
     text: [
-      'Set the leaf in its opening on blocks as high as the ground clearance, wedge it to the gaps, and screw the hinges on, the top one first.',
+      'Set the leaf in its opening on blocks as high as the ground clearance, wedge it to the gaps, and screw the hinges on, the top one first. The face it opens to stands level with the faces of the posts, so that the knuckles of the hinges are clear.',
       ...(braces.has('cable') ? CABLE_TEXT : []),
       ...(braces.has('strut')
         ? [
-            'Prop the latch side up by the lift below before the strut goes on. The strut lies on the back of the leaf, from the bottom of the hinge side to the top of the latch side, over the joints of rail and stile. Its screws and glue carry the push: glue it, screw it, saw its ends flush with the frame, and take the prop out when the glue is hard.',
+            'Prop the latch side until both diagonals are alike before the strut goes on: it holds the leaf square, it does not lift it. The strut lies on the back of the leaf, from the bottom of the hinge side to the top of the latch side, its middle over the joints of rail and stile, cut square and longer than it ends up. Its screws and glue carry the push: glue it, screw it, saw off what stands out past the edges of the frame, level with them, and take the prop out when the glue is hard.',
           ]
         : []),
-      'Fit the latch last, with the leaf hanging free.',
+      'Fit the latch last, with the leaf hanging free, in the middle of the stile and clear of the screws in it; what goes through the stile, so that it opens from both sides, is bored as its maker has it.',
+      'Either the keep of the latch stops the leaf, or a stop strip on the latch post does, which is in none of these lists: as high as the leaf, screwed to the side of the post that looks at the leaf, its edge where the far face of the closed leaf comes (sizes below), and left out where the brace is in its way.',
     ],
     figures: [
       ...leafFigures(making),
@@ -41,6 +43,9 @@ const CABLE_TEXT: readonly string[] = [
   'Once the leaf has sagged, and only then: prop the latch side up by what it sank, take up the turnbuckle until the wire carries, and take the prop out. What a lift asks of the turnbuckle is told below.',
 ];
 
+/** How far a stop strip on the latch post reaches over the leaf, mm: 3/8 in or 10 mm; common practice, no source. */
+const STOP_LAP = { in: 0.375 * INCH, mm: 10 } as const;
+
 function leafFigures(making: Making): StepFigure[] {
   const { panels } = making;
   const show = lengthIn(making);
@@ -51,6 +56,12 @@ function leafFigures(making: Making): StepFigure[] {
     ...figure('gap between hinge post and leaf', ({ clear }) => show(clear.hinge)),
     ...figure('gap between latch post and leaf', ({ clear }) => show(clear.latch)),
     ...figure('gap over the ground', ({ clear }) => show(clear.ground)),
+    ...eachPanel(panels, 'stop strip, if there is one', (panel) => {
+      const { swing, clear } = gateDetails(panel);
+      const [opens, stops] = swing === 'towards the front' ? ['front', 'back'] : ['back', 'front'];
+      const lap = STOP_LAP[panel.display.unit];
+      return `against the ${stops} of the leaf, ${show(panel.outside.depth)} in from the ${opens} faces of the posts; ${show(clear.latch + lap)} thick: the gap at the latch and ${show(lap)} over the leaf`;
+    }),
     ...figure('middles of the hinges, from the foot of the leaf', ({ hinges }) =>
       hinges.map(({ y }) => show(y)).join(', '),
     ),
@@ -81,18 +92,16 @@ function braceFigures(making: Making): StepFigure[] {
   const force = (size: number) => forceText(Math.abs(size), job.display);
   return [
     ...figure('brace, middle of plate to middle of plate', ({ kind, length }) =>
-      kind === 'cable' ? show(length) : undefined,
+      kind === 'cable' ? `${show(length)} if built as planned: measure it on the leaf` : undefined,
     ),
-    ...figure('strut, middle to middle of its ends', ({ kind, length }) =>
+    ...figure('strut, between the middles of the joints it lies over', ({ kind, length }) =>
       kind === 'strut' ? show(length) : undefined,
     ),
+    ...partFigures(making, ['strut'], ({ length }) => `cut ${show(length)}`),
     ...figure('wire to cut', ({ kind, length }) =>
       kind === 'cable'
-        ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips, rounded up; trim what the turnbuckle leaves over`
+        ? `${show(Math.ceil(length + WIRE_TURNS))}: that distance and ${show(WIRE_TURNS)} for the turns round both thimbles and through the clips, rounded up, for a leaf built as planned; trim what the turnbuckle leaves over`
         : undefined,
-    ),
-    ...figure('lift of the latch side before the strut goes on', ({ kind, lift }) =>
-      kind === 'strut' ? fine(lift) : undefined,
     ),
     ...figure('only for a leaf that has sagged', ({ kind, lift, takeUp, turns }) =>
       kind === 'cable'

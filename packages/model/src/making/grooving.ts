@@ -47,13 +47,14 @@ const ARRIS = { in: INCH / 32, mm: 1 } as const;
 export function ease(making: Making): StepText {
   const { panels, parts, job } = making;
   const fine = fineIn(making);
+  const film = job.finish.kind === 'film';
   const has = (role: (typeof parts)[number]['role']) => parts.some((part) => part.role === role);
   const strips = [...(has('cover strip') ? ['the cover strips'] : []), ...(has('stop') ? ['the stop strips'] : [])];
   return {
     title: 'Ease and sand the parts',
     cautions: [],
     text: [
-      `Now, before anything is marked on them, and since no paper gets between once they are woven: sand ${listed(['the staves', ...strips, 'the inner faces of the frame'])}. The slats were smoothed before they were measured: take no more off them.`,
+      `Now, before anything is marked on them, and since no paper gets between once they are woven: sand ${listed(['the staves', ...strips, film ? 'all faces of the frame' : 'the inner faces of the frame'])}.${film ? '' : ' Its outer faces follow when it is together.'} The slats were smoothed before they were measured: take no more off them.`,
       'Ease the arrises of the staves as told below: a slat bears on the arris of a stave, and a sharp one marks it. Leave the ends of the stiles, the edges of the grooves and the faces that are glued as the saw left them.',
       ...(has('stop') ? ['Ease the inner arris of every stop strip, where slats lean on it.'] : []),
     ],

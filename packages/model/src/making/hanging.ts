@@ -1,16 +1,14 @@
 import { wallPacker } from '../findings/ends.ts';
 import { FRAME } from '../findings/frame.ts';
-import { codeText, forceText, massText } from '../findings/words.ts';
-import { carrierReach } from '../hardware/fittings.ts';
-import { screwSchedule } from '../hardware/schedule.ts';
+import { codeText, massText } from '../findings/words.ts';
 import type { Use } from '../job/job.ts';
 import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { GUARD_CODE } from '../uses/codes.ts';
-import { dividerDetails } from '../uses/divider.ts';
 import { BRACKET, sideFixings } from '../uses/fixings.ts';
 import { layRuns } from '../uses/run.ts';
 import { panelCentre } from '../uses/weight.ts';
+import { divider } from './dividing.ts';
 import { escapeScreens } from './escape.ts';
 import { hangGate } from './gatehanging.ts';
 import { jointFigures } from './screws.ts';
@@ -193,52 +191,4 @@ function fallText(gap: number, mark: number, show: (length: number) => string): 
 /** What the floor may fall by, to a mark, so that the gap stays under the code's ball. */
 function floorFall(gap: number, mark: number): number {
   return Math.max(0, floorToMark(GUARD_CODE.sphere.value - gap - 0.5, mark));
-}
-
-function divider(making: Making): StepText {
-  const { job, panels } = making;
-  const show = lengthIn(making);
-  const details = (panel: Panel) => dividerDetails(panel);
-  const plugs = panels.some((panel) =>
-    screwSchedule(panel).some(({ joint, plug }) => joint === 'foot to bottom rail' && plug),
-  );
-  return {
-    title: 'Set up the divider',
-    cautions: panels.some((panel) => details(panel).tipping)
-      ? ['Try its balance with a hand before anyone walks past.']
-      : [],
-    text: panels.some((panel) => details(panel).feet)
-      ? [
-          `Lay the panel down and screw the finished feet across its ends from below, without glue, so that they come off again; drill through each foot and on into the rail, held in its place.${plugs ? ' Put a plug over every sunk head, flush with the underside, held by a drop of glue.' : ''} Felt goes under the feet, flush with their ends: the push that tips it is figured about the end of the foot. Stand it up and try it on the floor.`,
-        ]
-      : [
-          'Screw the carriers to the top rail just inside the stiles, on its middle, clear of the corner screws, with screws that end over the groove; hang the panel and set its height by their bolts.',
-        ],
-    figures: [
-      ...eachPanel(panels, 'height over all', (panel) => show(details(panel).height)),
-      ...eachPanel(panels, 'foot beyond the frame, to the front and to the back', (panel) => {
-        const { feet } = details(panel);
-        return (
-          feet &&
-          `${show((feet.length - panel.rail.depth) / 2)} each; ${Math.abs(feet.width - panel.stile.width) < 0.05 ? 'outer face flush with the end of the rail' : `middle ${show(panel.stile.width / 2)} in from the end of the rail`}`
-        );
-      }),
-      ...eachPanel(panels, 'a level push that tips it', (panel) => {
-        const { tipping } = details(panel);
-        return tipping ? `${forceText(tipping.push, job.display)} at ${show(tipping.at)}` : undefined;
-      }),
-      ...eachPanel(panels, 'middles of the carriers, from the ends of the top rail', (panel) => {
-        const [carrier] = details(panel).track?.carriers ?? [];
-        return carrier && show(carrier.x);
-      }),
-      ...eachPanel(panels, 'screws of the carriers go into the rail by at most', (panel) =>
-        details(panel).track ? show(carrierReach(panel)) : undefined,
-      ),
-      ...eachPanel(panels, 'opening height for the track', (panel) => {
-        const { track } = details(panel);
-        return track ? show(track.opening) : undefined;
-      }),
-      ...jointFigures(making, 'foot to bottom rail'),
-    ],
-  };
 }

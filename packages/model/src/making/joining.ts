@@ -1,6 +1,7 @@
 import { hasGluedEnds } from '../hardware/framejoints.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import type { Panel } from '../panel/panel.ts';
+import { looseParts } from './finishing.ts';
 import { drivenFigures, jointFigures } from './screws.ts';
 import {
   diagonalFigures,
@@ -73,7 +74,7 @@ function setStaves(making: Making): StepText {
       'Screw the two end staves to the stiles through the holes drilled at the dry fit, standing on the bed of the groove, no head above the face.',
       ...(stopped(making)
         ? [
-            'Pin the stop strips of the back; those of the front go on after weaving. Drill through each strip before it goes on, hold it in its place and go on 1 mm or so into the stile, so that the pin does not wander.',
+            'Hold the stop strips of back and front in their places and drill for all their pins, through the strip and on into the stile as deep as told, while there is room for the drill. Mark each strip, pin those of the back, and lay those of the front by: they go on after weaving.',
           ]
         : []),
       ...standTexts(making),
@@ -125,6 +126,7 @@ function topRail(making: Making): StepText {
 
 function square(making: Making): StepText {
   const show = lengthIn(making);
+  const loose = looseParts(making);
   return {
     title: `Square it${plugged(making) ? ', then plug' : ''}${stopped(making) ? ', then pin the last strips' : ''}`,
     cautions: [],
@@ -137,9 +139,10 @@ function square(making: Making): StepText {
         : []),
       ...(stopped(making)
         ? [
-            'Pin the stop strips of the front, drilled as those of the back. Slats are in the way of a hammer now: push the pins home with a push pin, or with a long nail set held flat over the slats, the hammer well clear of them.',
+            'Pin the stop strips of the front in the holes drilled for them. Slats are in the way of a hammer now: push the pins home with a push pin, or with a long nail set held flat over the slats, the hammer well clear of them.',
           ]
         : []),
+      `Then sand the outer faces of the frame, plugs and joints level,${loose === '' ? '' : ` and ${loose},`} and break their outer arrises by ${roundIn(making, 1, '1/32')}, where hands come more.${making.job.finish.kind === 'film' ? ' Touch the finish up where it was cut through.' : ''}`,
     ],
     figures: [
       ...diagonalFigures(making),

@@ -1,6 +1,6 @@
 import { gluedStrips } from '../hardware/framejoints.ts';
 import { drillText } from '../hardware/pilot.ts';
-import type { ScrewRow } from '../hardware/row.ts';
+import { pilotDepth, type ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import type { Panel } from '../panel/panel.ts';
 import { sideFixings } from '../uses/fixings.ts';
@@ -34,7 +34,8 @@ export function screwFigures(making: Making, joint: ScrewRow['joint'], share = 1
   const rest = (panel: Panel, row: ScrewRow) => {
     const { pilot, clearance } = row.holes;
     const shank = clearance ? `, clearance ${drillText(clearance, unit)}` : '';
-    return `${nameText(row)}; pilot ${drillText(pilot, unit)}${shank}${headText(making, row, panel)}`;
+    const deep = row.fastener.kind === 'pin' ? `, ${fineIn(making)(pilotDepth(row))} deep` : '';
+    return `${nameText(row)}; pilot ${drillText(pilot, unit)}${deep}${shank}${headText(making, row, panel)}`;
   };
   const told = (text: (panel: Panel, row: ScrewRow) => string) => (panel: Panel) => {
     const row = rowOf(panel, joint);
@@ -88,10 +89,9 @@ export function pilotFigures(making: Making, joint: ScrewRow['joint']): StepFigu
   const fine = fineIn(making);
   return eachPanel(panels, `${joint}, pilot`, (panel) => {
     const row = rowOf(panel, joint);
-    const sunk = row?.plug?.depth ?? 0;
     return (
       row &&
-      `${drillText(row.holes.pilot, job.display.unit)}, ${fine(row.fastener.length + sunk)} deep from the face, ${fine(row.fastener.penetration)} of it in the stile`
+      `${drillText(row.holes.pilot, job.display.unit)}, ${fine(pilotDepth(row))} deep from the face, ${fine(row.fastener.penetration)} of it in the stile`
     );
   });
 }
@@ -112,7 +112,7 @@ function headText(making: Making, { joint, holes, plug }: ScrewRow, panel: Panel
   const show = fineIn(making);
   const { unit } = making.job.display;
   if (plug)
-    return `; head sunk ${show(plug.depth)} in a ${drillText(plug.drill, unit)} hole bored first, plugged after`;
+    return `; head sunk ${show(plug.depth)} in a ${drillText(plug.drill, unit)} hole bored first, ${plug.open ? 'left open' : 'plugged after'}`;
   const inMetal = IN_METAL.includes(joint) || (joint === 'mounting' && sideFixings(panel).kind === 'bracket');
   return holes.countersink && !inMetal ? `; countersunk ${show(holes.countersink)} wide` : '';
 }

@@ -4,14 +4,18 @@ import { QUART } from '../../src/hardware/finish.ts';
 import { screwLengths } from '../../src/hardware/gauge.ts';
 import { pinHoles } from '../../src/hardware/pilot.ts';
 import { choosePin } from '../../src/hardware/pin.ts';
+import { pilotDepth } from '../../src/hardware/row.ts';
 import {
   drillText,
   finishArea,
   finishFor,
+  hardwareList,
   headDiameter,
   screwDiameter,
   screwHoles,
+  screwSchedule,
   screwWithdrawal,
+  solve,
 } from '../../src/index.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 
@@ -183,5 +187,29 @@ describe('finishFor', () => {
     const panel = panelOf({ size: { width: 40, height: 50 } });
     const woven = (panel.clear.width * panel.courses.stack) / 1e6;
     expect(finishArea(panel)).toBeGreaterThan(2 * woven);
+  });
+});
+
+describe('pilotDepth', () => {
+  test('a pin is drilled for but for its last 1/8 in, a screw as deep as it goes, its sunk head counted in', () => {
+    const rows = screwSchedule(panelOf({ size: { width: 44, height: 52 }, rail: { height: '2 1/2' } }));
+    const pin = rows.find(({ joint }) => joint === 'cover strip to top rail');
+    const corner = rows.find(({ joint }) => joint === 'rail to stile');
+    if (!pin || !corner?.plug) throw new Error('no such joints');
+    expect(pilotDepth(pin)).toBeCloseTo(pin.fastener.length - inches(1 / 8), 9);
+    expect(pilotDepth(pin)).toBeGreaterThan(pin.fastener.through);
+    expect(pilotDepth(corner)).toBeCloseTo(corner.fastener.length + corner.plug.depth, 9);
+  });
+
+  test('sunk heads under a foot stay open: no plug is bought for them', () => {
+    const job = jobOf({
+      use: 'divider',
+      size: { width: 44, height: 52 },
+      divider: { stand: 'feet', feet: { length: 30, height: 3, width: '1 1/2' } },
+    });
+    const panels = solve(job);
+    const foot = panels.flatMap(screwSchedule).find(({ joint }) => joint === 'foot to bottom rail');
+    expect(foot?.plug?.open).toBe(true);
+    expect(hardwareList(job, panels).some(({ kind }) => kind === 'plug')).toBe(false);
   });
 });

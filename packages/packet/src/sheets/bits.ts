@@ -5,6 +5,7 @@ import {
   formatLength,
   INCH,
   type Panel,
+  pilotDepth,
   type ScrewRow,
   sideFixings,
 } from '@wattlewright/model';
@@ -33,15 +34,16 @@ const IN_METAL: readonly ScrewRow['joint'][] = ['hinge to stile', 'hinge to post
  * a bit of common length does not reach it, and the countersink of heads that lie in wood.
  */
 export function bitsText(row: ScrewRow, panel: Panel): string {
-  const { joint, fastener, holes, plug } = row;
+  const { joint, holes, plug } = row;
   const { display } = panel;
   const bit = (drill: Drill): string => drillText(drill, display.unit);
   const fine = (size: number): string => formatLength(size, fineMarks(display));
-  // A pin wants a hole through its strip alone.
-  const depth = fastener.kind === 'pin' ? fastener.through : fastener.length + (plug?.depth ?? 0);
+  const depth = pilotDepth(row);
   const long = depth > reachOf(holes.pilot) + 1e-9 ? ` (${fine(depth)} deep: long bit)` : '';
   const inMetal = IN_METAL.includes(joint) || (joint === 'mounting' && sideFixings(panel).kind === 'bracket');
-  const sunk = plug ? `first ${bit(plug.drill)}, ${formatLength(plug.depth, display)} deep, plugged after; ` : '';
+  const sunk = plug
+    ? `first ${bit(plug.drill)}, ${formatLength(plug.depth, display)} deep, ${plug.open ? 'left open' : 'plugged after'}; `
+    : '';
   const cone = holes.countersink && !plug && !inMetal ? `, countersink ${fine(holes.countersink)}` : '';
   return `${sunk}pilot ${bit(holes.pilot)}${long}${holes.clearance ? `, clearance ${bit(holes.clearance)}` : ''}${cone}`;
 }
