@@ -6,7 +6,7 @@ import { write } from '../mark.ts';
 import { cutBar } from './cutbar.ts';
 import { abreast, type CutBlock, lengthsText, rowName, titled } from './cutblock.ts';
 import type { BoardCuts } from './cutboard.ts';
-import { mixedGuides, stageView } from './cutend.ts';
+import { laterGuides, stageView } from './cutend.ts';
 import { ripTable } from './cutrips.ts';
 import { lengthText, sectionText } from './cutsize.ts';
 import type { Rip, RippedLength, Stage } from './cutstages.ts';
@@ -111,16 +111,21 @@ const capital = (text: string): string => text.charAt(0).toUpperCase() + text.sl
 /** The end of a ripped length, of each sort of blank that is ripped again, and the schedule of its rips. */
 function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   const { display, saw, width, height, ends, numberOf } = ink;
-  const sorts = new Map<string, { stage: Stage; count: number }>();
+  const sorts = new Map<string, { stage: Stage; count: number; from: Set<number> }>();
   for (const stage of ripped.stages) {
     const key = stageKey(stage, ripped, numberOf);
-    const sort = sorts.get(key) ?? { stage, count: 0 };
+    const sort = sorts.get(key) ?? { stage, count: 0, from: new Set() };
     sort.count += 1;
+    const freed = firstRip(stage, ripped).after;
+    if (freed !== undefined) sort.from.add(numberOf(ripped.rips[freed] as Rip));
     sorts.set(key, sort);
   }
-  const all = [...sorts.values()];
+  // The whole length, then its blanks as the table works them.
+  const [whole, ...blanks] = [...sorts.values()];
+  const turn = ({ stage }: { readonly stage: Stage }): number => numberOf(firstRip(stage, ripped));
+  const all = whole === undefined ? [] : [whole, ...blanks.sort((a, b) => turn(a) - turn(b))];
   const sizeOf = ({ piece }: Stage): string => sectionText(piece.width, piece.height, display);
-  const pictures = all.map(({ stage, count }, i): CutBlock => {
+  const pictures = all.map(({ stage, count, from }, i): CutBlock => {
     const size = sizeOf(stage);
     // Blanks of one size that are cut differently are told apart by their order.
     const same = all.slice(1).filter((other) => sizeOf(other.stage) === size);
@@ -128,9 +133,10 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
     const head = i === 0 ? `End of ${lengthsText(numbers)}` : ['Blank', size].join(' ');
     const notes = [
       i === 0 ? '' : which,
+      from.size > 0 ? `from setting ${[...from].sort((a, b) => a - b).join(', ')}` : '',
       count > 1 ? `${count} alike` : '',
       stage.planed.length > 0 ? `planed from ${sectionText(stage.from.width, stage.from.height, display)}` : '',
-      mixedGuides(stage, ripped) ? 'fence or stop: see the table' : '',
+      laterGuides(stage, ripped, numberOf),
     ];
     const view = stageView({ ripped, stage, ratio: ends, numberOf });
     return titled(head, view, notes.filter((note) => note !== '').join(', '));
@@ -139,6 +145,8 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
   const name = `Rips of ${lengthsText(numbers)}`;
   return [...pictures, ...tables.map(({ marks, bounds }) => titled(name, { marks, bounds }))];
 }
+
+const firstRip = ({ rips: own }: Stage, { rips }: RippedLength): Rip => rips[own[0] as number] as Rip;
 
 function ordinal(n: number): string {
   return `${n}${n === 1 ? 'st' : n === 2 ? 'nd' : n === 3 ? 'rd' : 'th'}`;

@@ -42,7 +42,7 @@ const BESIDE = 12;
  * A piece seen from its left end as it lies on the saw before its first rip: strips with their letters, blanks with the
  * setting at which they are ripped again, blades to scale with the numbers of their settings above, waste crossed out,
  * leftovers named `keep`.
- * Fence and thin-rip stop stand beside it where all rips have them on the same side.
+ * Fence and thin-rip stop stand beside it as its first setting has them.
  */
 export function stageView({ ripped, stage, ratio, numberOf }: StageViewOptions): Picture {
   const rips = stage.rips.map((i) => ripped.rips[i] as Rip);
@@ -181,15 +181,19 @@ function regionRuns(regions: readonly Named[]): Run[] {
   }));
 }
 
-/** Whether some rips of a stage go by the fence and some by the thin-rip stop, so that neither is drawn. */
-export function mixedGuides({ rips: own }: Stage, { rips }: RippedLength): boolean {
-  return new Set(own.map((i) => setBy(rips[i] as Rip))).size > 1;
+/** In words, where later rips of a stage go by the stop and the first by the fence, or the other way round. */
+export function laterGuides({ rips: own }: Stage, { rips }: RippedLength, numberOf: (rip: Rip) => number): string {
+  const [first, ...later] = own.map((i) => rips[i] as Rip);
+  const other = later.filter((rip) => first && setBy(rip) !== setBy(first));
+  const numbers = [...new Set(other.map(numberOf))].join(', ');
+  if (!first || numbers === '') return '';
+  return setBy(first) === 'stop' ? `at ${numbers} the fence at the left` : `at ${numbers} the stop at the left`;
 }
 
-/** Fence at the left; for thin strips the stop at the left and the fence at the right; neither where rips differ. */
+/** Fence at the left; for thin strips the stop at the left and the fence at the right: those of the first rip. */
 function guideInk(rips: readonly Rip[], { u0, v0, u1, v1 }: Box): { marks: Mark[]; bounds: Box } {
   const { thick, gap } = FENCE;
-  const kinds = new Set(rips.map(setBy));
+  const kinds = new Set(rips.slice(0, 1).map(setBy));
   const middle = (v0 + v1) / 2;
   // On end beside the wood; level, away from it, where the wood is too thin for that.
   const word = (text: string, side: -1 | 1, u: number): TextMark[] =>

@@ -143,9 +143,9 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
     ],
     [
       stages.length > 0,
-      'The grey bar beside an end is the fence, a black square the thin-rip stop. Where some rips of a piece go by one and some by the other neither is drawn: the table of its rips says which.',
+      'The grey bar beside an end is the fence, a black square the thin-rip stop, as at its first setting; words over it tell of another.',
     ],
-    [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn beside.'],
+    [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn too.'],
     [true, 'What is crossed out is waste; what is marked keep is long enough for the rack.'],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],

@@ -26,7 +26,7 @@ export interface Rip {
   readonly after?: number;
   /** The piece before the rip. */
   readonly piece: SectionBox;
-  /** The piece at the first rip of its row: it keeps lying as it lay then. */
+  /** The piece at the first rip of its row, or of the row before where it is not turned: it keeps lying as it lay then. */
   readonly lies: SectionBox;
   /** What the blade takes, planed faces beside it left out. */
   readonly blade: SectionBox;
@@ -76,6 +76,12 @@ export interface Stage {
   readonly regions: readonly Region[];
 }
 
+/** How what remains lay at the rip before. */
+interface Lying {
+  readonly axis: Rip['axis'];
+  readonly lies: SectionBox;
+}
+
 /** What lies between two blades of a stage. */
 export interface Region {
   readonly box: SectionBox;
@@ -103,7 +109,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     strips.push({ box: at, letters: lettersOf(tree), cuts });
   };
   /** What a piece becomes: a strip, waste, or a blank for a stage of its own. */
-  const become = (tree: CutTree, from: SectionBox, after: number | undefined): Region | undefined => {
+  const become = (tree: CutTree, from: SectionBox, after: number | undefined, before?: Lying): Region | undefined => {
     if (from.width <= NOTHING || from.height <= NOTHING) return undefined;
     const { node, piece, planed } = planedFirst(tree, from, saw);
     if (!isRip(node)) {
@@ -119,7 +125,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const at = stages.length;
     const stage = { from, planed, piece, axis: node.axis, rips: [] as number[], regions: [] as Region[] };
     stages.push(stage);
-    row(node, piece, after, stage);
+    row(node, piece, after, before?.axis === node.axis ? { ...stage, lies: before.lies } : { ...stage, lies: piece });
     return { box: from, letters: [], names: [], planed: [], stage: at };
   };
   /** The rips of a stage one after the other, and what remains at the end. */
@@ -127,7 +133,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     tree: RipTree,
     piece: SectionBox,
     after: number | undefined,
-    stage: { readonly piece: SectionBox; readonly rips: number[]; readonly regions: Region[] },
+    stage: { readonly lies: SectionBox; readonly rips: number[]; readonly regions: Region[] },
   ): void => {
     const [off, blade, rest] = parted(piece, tree, saw);
     const side = tree.axis === 'width' ? 'width' : 'height';
@@ -139,7 +145,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
       at: tree.at,
       ...(after === undefined ? {} : { after }),
       piece,
-      lies: stage.piece,
+      lies: stage.lies,
       blade,
       off,
       offIs,
@@ -156,7 +162,7 @@ export function rippedLength(root: RipTree, length: number, box: SectionBox, saw
     const next = tree.b;
     if (isRip(next) && next.axis === tree.axis && !isPlaned(next, rest[side], saw)) row(next, rest, index - 1, stage);
     else {
-      const last = become(next, rest, index - 1);
+      const last = become(next, rest, index - 1, { axis: tree.axis, lies: stage.lies });
       if (last) stage.regions.push(last);
     }
   };

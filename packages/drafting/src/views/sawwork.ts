@@ -94,7 +94,7 @@ function before(boards: readonly BoardCuts[], { stock = [], offcuts = [], displa
   return section('Before the first cut', [
     ...(boards.length > 0 ? [bullet(kerfText(saw, display))] : []),
     ...(boards.length > 0
-      ? [bullet('Measure the boards: none may be thinner or narrower than its pattern says.')]
+      ? [bullet('Measure the boards: none may be thinner, narrower or shorter than its pattern says.')]
       : []),
     ...roughBoards(boards, { stock, offcuts, display }).map(bullet),
     ...[...trims].map(([text, list]) =>

@@ -359,6 +359,31 @@ describe('sawWork', () => {
     expect(told(strip(43), 40)).not.toContain('lies flat');
   });
 
+  // 100 wide, 45 thick: 46 remain beyond 51 and 3, planed to 44.5; the same way on, so it is not turned on edge.
+  it('does not turn on edge what is ripped the same way on once it is planed', () => {
+    const planed: CutTree = { cut: 'rip', axis: 'width', at: 44.5, a: strip(12), b: null };
+    const tree: CutTree = { cut: 'rip', axis: 'width', at: 51, a: { part: 'A' }, b: planed };
+    const options = { parts: [], display, saw: { ...sawOf(3, 3, 0), shaving: 1.5 }, width: 183, height: 204 };
+    const made = planOf([one(tree, { thickness: 45 })]);
+    for (const sheets of [sawWork(made, options), cutSheets(made, options)]) {
+      const told = textsIn(sheets).join(' ').replaceAll(/\s+/g, ' ');
+      expect(told).toContain('as it lay before, 44.5 wide');
+      expect(told).not.toContain('on edge');
+    }
+  });
+
+  // A blank 50 thick: strips 5 wide by the stop, then one 12 by the fence.
+  it('draws fence and stop as the first setting of a blank has them, and tells of another and of where it comes from', () => {
+    const row: CutTree = { cut: 'rip', axis: 'width', at: 5, a: { part: 'A' }, b: strip(12) };
+    const tree: CutTree = { cut: 'rip', axis: 'width', at: 60, a: row, b: null };
+    const told = textsIn(
+      cutSheets(planOf([one(tree)]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 }),
+    );
+    expect(told).toContain('thin-rip stop');
+    expect(told.some((text) => /^from setting \d+.*at \d+ the fence at the left$/.test(text))).toBe(true);
+    expect(told.join(' ')).not.toContain('see the table');
+  });
+
   it('carries the last thin strips past the blade on a scrap: 20 wide, 9 off, 3 lost, 8 remain', () => {
     const narrow: CutTree = { cut: 'rip', axis: 'width', at: 20, a: strip(9), b: null };
     expect(work(narrow)).toContain('At setting 2 every rip leaves no more than 8 mm at the fence.');
