@@ -186,8 +186,10 @@ function header(
   const more = [
     `Each line is the lower edge of a course; distances from the stile’s foot, ${unitName(panel)}, each rounded by itself.`,
     `+\u00a0front, −\u00a0behind: how the course passes the left-hand stave.${courses.gap > 0 ? ' Short ticks: upper edges of the slats.' : ''}`,
-    heightWords(heights),
-    asBuilt ? 'From the measured slats.' : 'From planned slats: measure the cut stack and print again.',
+    heightWords(panel, heights),
+    asBuilt
+      ? 'From the measured slats.'
+      : 'From planned slats: where the cut stack measures otherwise, the making order says how marks move.',
   ]
     .filter(Boolean)
     .join(' ');

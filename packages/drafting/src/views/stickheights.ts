@@ -1,4 +1,4 @@
-import { formatLength, gateDetails, type Panel, screwSchedule } from '@wattlewright/model';
+import { formatLength, gateDetails, type Panel, screwSchedule, sideFixings } from '@wattlewright/model';
 import { ASCENT, DESCENT, TEXT } from '../layout/style.ts';
 import type { Mark } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
@@ -44,11 +44,11 @@ function hung(panel: Panel, hinge: 'left' | 'right'): StileHeight[] {
 }
 
 /** What the triangles inside the edges mean, of the heights that there are; empty for none. */
-export function heightWords(heights: readonly StileHeight[]): string {
+export function heightWords(panel: Panel, heights: readonly StileHeight[]): string {
   const has = (what: string): boolean => heights.some((one) => one.what === what);
   const names = [
     ...(has('screw') ? ['screws of the end staves (square them over to the inner edge)'] : []),
-    ...(has('fixing') ? ['fixings'] : []),
+    ...(has('fixing') ? [fixingWords(panel)] : []),
     ...(has('hinge') ? ['middles of the hinges'] : []),
     ...(has('latch') ? ['middle of the latch'] : []),
   ];
@@ -57,6 +57,13 @@ export function heightWords(heights: readonly StileHeight[]): string {
     ? ' What one stile alone has stands at its edge alone.'
     : '';
   return `Dashed lines with black triangles are not course marks: heights of ${names.join(', ')}.${only}`;
+}
+
+/** Brackets stand on the other face than the one that the stick is laid on. */
+function fixingWords(panel: Panel): string {
+  return sideFixings(panel).kind === 'bracket'
+    ? 'fixings (middles of the brackets: carry them round to the back)'
+    : 'fixings';
 }
 
 /** From middle to middle of two heights' texts at the least, mm. */

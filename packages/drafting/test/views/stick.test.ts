@@ -227,6 +227,13 @@ describe('courseStick', () => {
     expect(faultsOf(drawing.marks)).toEqual([]);
   });
 
+  test.each(EXAMPLES)('courseStick(%s) sends brackets alone to the back', (name) => {
+    const said = printed(courseStick(example(name)))
+      .join(' ')
+      .replaceAll(/\s+/g, ' ');
+    expect(said.includes('carry them round to the back')).toBe(name === 'larch-deck-guard');
+  });
+
   test.each(EXAMPLES)('courseStick(%s) speaks of hinges and latch on a gate alone', (name) => {
     const said = printed(courseStick(example(name))).join(' ');
     expect(/hinge|latch/.test(said)).toBe(name === 'wash-house-gate');
