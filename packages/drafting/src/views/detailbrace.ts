@@ -111,7 +111,7 @@ function braceCorner(
     notes: [
       {
         at: at(plate.from.x + (plate.to.x - plate.from.x) * (isRight ? 0.12 : 0.88), plate.from.y + 2),
-        text: 'Plate over the joint, its eye standing up on the line between rail and stile',
+        text: 'Plate over the joint, its eye in its middle, standing up on the line between rail and stile',
       },
       ...(screw && upper
         ? [

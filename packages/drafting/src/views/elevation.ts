@@ -53,7 +53,11 @@ export function elevation(panel: Panel, options: ElevationOptions): Drawing {
     rows: left.bounds,
     keepOut: textBoxes([...left.marks, ...below.marks]),
   });
-  const marks = [...faces, ...(shop ? detailMarks(front, outline) : []), ...words];
+  const marks = [
+    ...faces,
+    ...(shop ? detailMarks(front, outline, [...ink, ...left.marks, ...below.marks, ...faces, ...words]) : []),
+    ...words,
+  ];
   const drawn = union([outline, inkBox(ink), left.bounds, below.bounds, inkBox(marks)]);
   const targets = [...elevationTargets(front, detail), ...(shop ? detailTargets(front) : [])];
   const added = fittingBoxes(front);

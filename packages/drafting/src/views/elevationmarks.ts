@@ -1,7 +1,7 @@
 import { boxOf } from '../ink.ts';
 import { cuttingPlane } from '../layout/balloon.ts';
-import { grown } from '../layout/clearance.ts';
-import type { NoteTarget } from '../layout/notes.ts';
+import { grown, overlaps } from '../layout/clearance.ts';
+import { type NoteTarget, textBoxes } from '../layout/notes.ts';
 import { TEXT, TEXT_LARGE, TEXT_LIFT } from '../layout/style.ts';
 import { arrowhead } from '../layout/terminator.ts';
 import { textWidth } from '../lettering.ts';
@@ -9,6 +9,7 @@ import type { Box, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { circle, line, polyline } from '../path.ts';
 import { cutPlanes, type DetailLetter, detailLetters } from './detailkey.ts';
+import { freeOf } from './freeink.ts';
 import type { Front } from './front.ts';
 
 /** Length of the wide end of a cut line, paper mm, as `cuttingPlane` draws it, and its distance from what it stands by. */
@@ -85,17 +86,34 @@ const LEAD_OFF = 0.8;
 /** How far a detail's circle may stand out beyond the panel, paper mm, so that it stays clear of the sizes beside it. */
 const MOST_OUT = 6;
 
+/** Directions in which a letter is tried beside its circle, to the left and under or over the panel, degrees. */
+const BESIDE = [180, 160, 200, 140, 220, 120, 240, 100, 260];
+
+/** From a circle to the middle of the letter beside it, paper mm. */
+const BESIDE_OFF = 0.8 + TEXT_LARGE / 2;
+
 /**
- * Circles round what is drawn larger elsewhere. Those at the left have their letters off the nearer corner, where neither
- * weave nor sizes are, at the end of a line along the panel's edge.
+ * Circles round what is drawn larger elsewhere. Those at the left have their letters beside them, off the panel, where
+ * sizes and fittings in `ink` leave room; else off the nearer corner, at the end of a line along the panel's edge.
  */
-export function detailMarks(front: Front, outline: Box): Mark[] {
+export function detailMarks(front: Front, outline: Box, ink: readonly Mark[]): Mark[] {
   const taken = { up: 0, down: 0 };
   const [cut] = front.at(cutPlanes(front.panel).across.x, 0);
   return onElevation(front).flatMap((detail): Mark[] => {
     const centre = front.at(detail.at.x, detail.at.y);
     const ring = stroke('dimension', circle(centre, detail.radius));
     if (!isLeft(front, detail)) return [ring];
+    // Clear of the panel, and of the cut's letter over it.
+    const beside = BESIDE.map((towards): readonly Mark[] => {
+      const turn = (towards * Math.PI) / 180;
+      const off = detail.radius + BESIDE_OFF;
+      return [detailLetter(detail.letter, [centre[0] + off * Math.cos(turn), centre[1] - off * Math.sin(turn)])];
+    });
+    const off = beside.filter((marks) =>
+      textBoxes(marks).every((box) => !overlaps(box, outline) && (box.v0 > outline.v0 || box.u1 < cut - CUT_ARROW)),
+    );
+    const free = freeOf(off, ink);
+    if (free) return [ring, ...free];
     const way = centre[1] > (outline.v0 + outline.v1) / 2 ? 1 : -1;
     const edge = way > 0 ? outline.v1 : outline.v0;
     const u = outline.u0 - LEAD_OFF;
@@ -108,9 +126,14 @@ export function detailMarks(front: Front, outline: Box): Mark[] {
     return [
       ring,
       stroke('dimension', polyline([start, [u, edge + way * LEAD_OFF], [u - 0.6, letter[1] - way * 1.6]])),
-      write('label', detail.letter, [letter[0], letter[1] + TEXT_LARGE / 2], { height: TEXT_LARGE, anchor: 'middle' }),
+      detailLetter(detail.letter, letter),
     ];
   });
+}
+
+/** The letter of a detail with its middle there. */
+function detailLetter(letter: string, [u, v]: Point): Mark {
+  return write('label', letter, [u, v + TEXT_LARGE * 0.36], { height: TEXT_LARGE, anchor: 'middle' });
 }
 
 /** The details away from the left, to be named beside the view, and a point of their circles. */

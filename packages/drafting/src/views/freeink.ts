@@ -11,16 +11,20 @@ export type Alternatives = readonly (readonly Mark[])[];
 
 /** The first of the alternatives whose texts no other ink crosses; the first of all where none is free. */
 export function firstFree(alternatives: Alternatives, ink: readonly Mark[]): readonly Mark[] {
+  return freeOf(alternatives, ink) ?? alternatives[0] ?? [];
+}
+
+/** The first of the alternatives whose texts no other ink crosses; undefined where none is free. */
+export function freeOf(alternatives: Alternatives, ink: readonly Mark[]): readonly Mark[] | undefined {
   const lines = ink.flatMap(segmentsOf);
   const texts = ink.flatMap((mark) => (mark.kind === 'text' ? [textBox(mark)] : []));
-  const free = alternatives.find((marks) =>
+  return alternatives.find((marks) =>
     marks.every((mark) => {
       if (mark.kind === 'path') return true;
       const box = grown(textBox(mark), CLEAR);
       return !lines.some((line) => crossesBox(line, box)) && !texts.some((text) => overlaps(text, box));
     }),
   );
-  return free ?? alternatives[0] ?? [];
 }
 
 /** The straight lines between the points of a path, curves by their control points, and back to its start. */

@@ -7,10 +7,13 @@ import { overlaps } from '../../src/layout/clearance.ts';
 import { addsUp } from '../../src/layout/rows.ts';
 import { textBox } from '../../src/lettering.ts';
 import type { Drawing, TextMark } from '../../src/mark.ts';
+import { standardScale } from '../../src/scale.ts';
 import { SHEET_PAPERS } from '../../src/sheet/arrange.ts';
 import { fit } from '../../src/sheet/fit.ts';
 import { frame } from '../../src/sheet/frame.ts';
 import { toSvg } from '../../src/svg.ts';
+import { view } from '../../src/view.ts';
+import { detailLetters } from '../../src/views/detailkey.ts';
 import { elevation, elevationMaker } from '../../src/views/elevation.ts';
 import { partOf } from '../../src/views/partof.ts';
 import { fills, screen, topmost } from './seen.ts';
@@ -191,4 +194,19 @@ describe('elevation(panel)', () => {
       { seed: 20261124, numRuns: 60 },
     );
   });
+});
+
+test('letters of the details at the left stand beside their circles where sizes leave room', () => {
+  const [panel] = example('wash-house-gate') as [Panel];
+  const { marks } = elevation(panel, { scale: standardScale(1 / 12, 'in') });
+  const at = (letter: string) =>
+    marks.find((mark): mark is TextMark => mark.kind === 'text' && mark.role === 'label' && mark.text === letter);
+  for (const { letter, at: middle } of detailLetters(panel).filter(({ on }) => on.includes('elevation'))) {
+    const text = at(letter);
+    if (!text) throw new Error(`no ${letter}`);
+    const [u, v] = view(1 / 12)(middle.x, middle.y);
+    // The circle is 6 mm at the most beyond the stile's half width; then the letter.
+    expect(Math.hypot(text.at[0] - u, text.at[1] - v)).toBeLessThan(12);
+    expect(textBox(text).u1).toBeLessThan(0);
+  }
 });
