@@ -1,8 +1,8 @@
 import { moved } from '../ink.ts';
-import { ASCENT, DESCENT, TEXT, TEXT_LARGE } from '../layout/style.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_LARGE } from '../layout/style.ts';
 import type { Picture } from '../layout/table.ts';
 import { textWidth } from '../lettering.ts';
-import type { Mark } from '../mark.ts';
+import type { Mark, Point } from '../mark.ts';
 import { write } from '../mark.ts';
 
 /** Ink that stays together, from v = 0 down; `above` is space left out at the top of a page. */
@@ -38,20 +38,26 @@ export function abreast(blocks: readonly CutBlock[], width: number): CutBlock[] 
   return rows.map(({ block }) => block);
 }
 
-/** A picture or table under its title; `note` is said after it in plain letters. */
+/** Width up to which a title has its note beside it, mm: two pictures then stand abreast on the narrowest column. */
+const ABREAST = 86;
+
+/** A picture or table under its title; `note` is said after it in plain letters, or under it where that is too wide. */
 export function titled(text: string, { marks, bounds: { u0, v0, u1, v1 } }: Picture, note = ''): CutBlock {
   const base = ASCENT * TEXT_LARGE;
-  const top = base + DESCENT * TEXT_LARGE + 2;
   const head = textWidth(text, TEXT_LARGE, 'semibold');
+  const said = note === '' ? 0 : textWidth(note, TEXT);
+  const isUnder = head + 2 + said > ABREAST && said > 0;
+  const noteAt: Point = isUnder ? [0, base + LINE_STEP * TEXT + 1] : [head + 2, base];
+  const top = noteAt[1] + DESCENT * TEXT_LARGE + 2;
   return {
     marks: [
       write('title', text, [0, base], { height: TEXT_LARGE }),
-      ...(note === '' ? [] : [write('note', note, [head + 2, base], { height: TEXT })]),
+      ...(note === '' ? [] : [write('note', note, noteAt, { height: TEXT })]),
       ...moved([...marks], { du: -u0, dv: top - v0 }),
     ],
     height: top + v1 - v0,
     above: 6,
-    wide: Math.max(u1 - u0, head + (note === '' ? 0 : 2 + textWidth(note, TEXT))),
+    wide: Math.max(u1 - u0, head, said > 0 ? noteAt[0] + said : 0),
   };
 }
 

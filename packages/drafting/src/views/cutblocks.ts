@@ -133,7 +133,7 @@ function ripping({ ripped, numbers }: Group, ink: CutInk): CutBlock[] {
     const head = i === 0 ? `End of ${lengthsText(numbers)}` : ['Blank', size].join(' ');
     const notes = [
       i === 0 ? '' : which,
-      from.size > 0 ? `from setting ${[...from].sort((a, b) => a - b).join(', ')}` : '',
+      from.size > 0 ? `from ${[...from].sort((a, b) => a - b).join(', ')}` : '',
       count > 1 ? `${count} alike` : '',
       stage.planed.length > 0 ? `planed from ${sectionText(stage.from.width, stage.from.height, display)}` : '',
       laterGuides(stage, ripped, numberOf),

@@ -187,7 +187,7 @@ export function laterGuides({ rips: own }: Stage, { rips }: RippedLength, number
   const other = later.filter((rip) => first && setBy(rip) !== setBy(first));
   const numbers = [...new Set(other.map(numberOf))].join(', ');
   if (!first || numbers === '') return '';
-  return setBy(first) === 'stop' ? `at ${numbers} the fence at the left` : `at ${numbers} the stop at the left`;
+  return setBy(first) === 'stop' ? `at ${numbers} fence left` : `at ${numbers} stop left`;
 }
 
 /** Fence at the left; for thin strips the stop at the left and the fence at the right: those of the first rip. */

@@ -53,7 +53,7 @@ export function cutSheets(plan: CutPlan, options: CutSheetOptions): Drawing[] {
   }));
 }
 
-/** The sheets in some columns; none where a table is wider than one of several. */
+/** The sheets in some columns, with the usual room between blocks and with less; none where a table is wider than one of several. */
 function way(
   plan: CutPlan,
   boards: readonly BoardCuts[],
@@ -78,7 +78,8 @@ function way(
   try {
     const blocks = boards.map((board, i) => boardBlocks(board, i + 1, ink));
     const notes = notesOf(boards, { along: `1:${over}`, ends: ends.text, blocks: blocks.flat(), parts, saw, display });
-    return [cutPages(blocks, noteInk(notes, width), { width, height, columns })];
+    const close = blocks.map((some) => some.map((block) => ({ ...block, above: block.above / 2 })));
+    return [blocks, close].map((some) => cutPages(some, noteInk(notes, width), { width, height, columns }));
   } catch (error) {
     if (columns > 1 && error instanceof TooLarge) return [];
     throw error;
@@ -143,9 +144,12 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
     ],
     [
       stages.length > 0,
-      'The grey bar beside an end is the fence, a black square the thin-rip stop, as at its first setting; words over it tell of another.',
+      'Grey beside an end is the fence, a black square the thin-rip stop, at its first setting; words tell of others.',
     ],
-    [stages.length > 1, 'A blank is ripped again, at the setting that it names; its own end is drawn too.'],
+    [
+      stages.length > 1,
+      'A blank is ripped again, at the setting that it names; ‘from’ is the setting that it comes from.',
+    ],
     [true, 'What is crossed out is waste; what is marked keep is long enough for the rack.'],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],

@@ -28,10 +28,10 @@ export interface SawWorkOptions extends CutSheetOptions {
  */
 export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
   const { width, height, columns = width > WIDE ? 2 : 1 } = options;
-  const prose = (blocks: readonly Block[]): Drawing[] =>
+  const prose = (blocks: readonly Block[], title = 'Order of work at the saw'): Drawing[] =>
     prosePages({
       name: 'saw-work',
-      title: 'Order of work at the saw',
+      title,
       alt: `The cuts of the plan in order: ${plan.crosscuts} crosscuts and ${plan.rips} rips at ${plan.fences.length} fence settings.`,
       blocks,
       width,
@@ -56,11 +56,13 @@ export function sawWork(plan: CutPlan, options: SawWorkOptions): Drawing[] {
         ...ripCautions(settings, options.display),
         ...planeCautions(boards, options.saw),
       ]),
-      ...section('When all is cut', counted(made)),
+      ...(columns > 1 ? [] : section('When all is cut', counted(made))),
     ]),
     ...stopWork('1. Crosscut the boards', stops.boards, page),
     ...ripWork('2. Rip', settings, page),
     ...stopWork('3. Crosscut the strips', stops.strips, page, stops),
+    // In columns it would stand beside the first cut.
+    ...(columns > 1 ? prose(counted(made), 'When all is cut') : []),
   ];
 }
 

@@ -153,7 +153,11 @@ function hardware({ hardware: rows = [], width, height }: ShoppingOptions): Draw
   });
 }
 
-function leftovers({ leftovers: rows }: CutPlan, { display, width, height }: ShoppingOptions): Drawing[] {
+/** What goes to the rack; nothing where nothing does. */
+export function leftovers(
+  { leftovers: rows }: Pick<CutPlan, 'leftovers'>,
+  { display, width, height }: Pick<ShoppingOptions, 'display' | 'width' | 'height'>,
+): Drawing[] {
   if (rows.length === 0) return [];
   return tablePages({
     name: 'leftovers',

@@ -2,13 +2,14 @@ import type { CutPlan, Marks, Shares } from '@wattlewright/model';
 import { boundText, moneyText, PLANS_JUDGED, sharePercents, volumeText } from '@wattlewright/model';
 import { moved } from '../ink.ts';
 import { lines } from '../layout/lines.ts';
-import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_HEADING } from '../layout/style.ts';
+import { ASCENT, DESCENT, LINE_STEP, TEXT, TEXT_HEADING, TEXT_LARGE } from '../layout/style.ts';
 import { table } from '../layout/table.ts';
 import { fractions, textWidth } from '../lettering.ts';
 import type { Box, Drawing, Mark, Role } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
 import { sentence } from './leftout.ts';
+import { leftovers } from './shopping.ts';
 
 /** A plan for another blade, to set beside the plan itself. */
 export interface BladeRow {
@@ -26,6 +27,8 @@ export interface YieldOptions {
   readonly width: number;
   /** The same parts planned for other blades; the plan's own kerf first. */
   readonly blades?: readonly BladeRow[];
+  /** Room for a table of the leftovers under it all, paper mm; without it there is none. */
+  readonly height?: number;
 }
 
 const SHARES: readonly {
@@ -44,11 +47,14 @@ const SHARES: readonly {
 const BAR = 12;
 const SWATCH = 3;
 
+/** From what is said of the plan down to the table of its leftovers, mm: its title between. */
+const UNDER = 12;
+
 /**
  * What becomes of the wood, as a bar of four shares in whole percent that make 100, with a key; under it how good the plan
- * is in words, and what other blades would give.
+ * is in words, what other blades would give, and the leftovers to keep where they have room.
  */
-export function yieldBar(plan: CutPlan, { display, currency, width, blades = [] }: YieldOptions): Drawing {
+export function yieldBar(plan: CutPlan, { display, currency, width, blades = [], height = 0 }: YieldOptions): Drawing {
   const percent = sharePercents(plan.shares);
   const marks: Mark[] = [...(plan.boards.length > 0 ? bar(plan.shares, width) : [])];
   let v = plan.boards.length > 0 ? BAR + 3 : 0;
@@ -70,6 +76,15 @@ export function yieldBar(plan: CutPlan, { display, currency, width, blades = [] 
     const drawing = bladeTable(blades, { display, currency, width });
     marks.push(...moved(drawing.marks, { du: 0, dv: v + 2 }));
     v += 2 + drawing.bounds.v1;
+  }
+  const [kept, ...more] = leftovers(plan, { display, width, height: 1000 });
+  if (kept && more.length === 0 && v + UNDER + kept.bounds.v1 <= height) {
+    v += UNDER;
+    marks.push(
+      write('title', kept.title, [0, v - 2.5], { height: TEXT_LARGE }),
+      ...moved([...kept.marks], { du: 0, dv: v }),
+    );
+    v += kept.bounds.v1;
   }
   const told = SHARES.map(({ key: share, name }) => `${name} ${percent[share]} %`).join(', ');
   return {

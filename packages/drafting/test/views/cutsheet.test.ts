@@ -213,7 +213,7 @@ describe('cutSheets', () => {
       textsIn(cutSheets(planOf([one(row(n))]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 }));
     expect(drawn(3).filter((text) => text.includes('rip at'))).toEqual(['3 × rip at 2']);
     expect(drawn(2).filter((text) => text.includes('rip at'))).toEqual(['rip at 2', 'rip at 2']);
-    expect(drawn(2).join(' ')).toContain('The grey bar beside an end is the fence');
+    expect(drawn(2).join(' ')).toContain('Grey beside an end is the fence');
   });
 
   it('draws nothing for a plan without boards', () => {
@@ -380,7 +380,7 @@ describe('sawWork', () => {
       cutSheets(planOf([one(tree)]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 }),
     );
     expect(told).toContain('thin-rip stop');
-    expect(told.some((text) => /^from setting \d+.*at \d+ the fence at the left$/.test(text))).toBe(true);
+    expect(told.some((text) => /^from \d+.*at \d+ fence left$/.test(text))).toBe(true);
     expect(told.join(' ')).not.toContain('see the table');
   });
 

@@ -146,6 +146,18 @@ describe('yieldBar', () => {
     expect(told).not.toContain('this plan');
   });
 
+  it('has the leftovers under it where they have room', () => {
+    const kept = { stock: 0, name: 'oak offcut', length: 700, width: 40, thickness: 20, count: 3 };
+    const plan = { ...bought, leftovers: [kept] } as typeof bought;
+    const [bare, low, all] = [undefined, 40, 230].map((height) => yieldBar(plan, { ...page, height: height ?? 0 }));
+    expect(texts(all?.marks ?? [])).toEqual(
+      expect.arrayContaining(['Leftovers to keep', 'oak offcut', '27 9\u204416']),
+    );
+    expect(faultsOf(all?.marks ?? [])).toEqual([]);
+    expect(all?.bounds.v1).toBeGreaterThan((bare?.bounds.v1 ?? 0) + 12);
+    expect(texts(low?.marks ?? [])).not.toContain('Leftovers to keep');
+  });
+
   it('is the reason alone for a plan that is impossible', () => {
     const refusal = { reason: 'species', text: 'No board is of oak.', proven: true } as const;
     const { marks } = yieldBar(planOf([], { status: 'impossible', refusal }), page);

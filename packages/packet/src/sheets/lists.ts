@@ -51,7 +51,7 @@ export function listSheets(settled: Settled, page: Page): PacketLayout[] {
       ? ([
           ['Cut sheets', 'text', (room) => cutSheets(plan, { parts: toCut, display, saw, ...room })],
           ['At the saw', 'text', (room) => sawWork(plan, { parts: toCut, display, saw, stock, offcuts, ...room })],
-          ['Yield', 'text', (room) => [yields(settled, blades, room), ...leftovers(settled, room)]],
+          ['Yield', 'text', (room) => yields(settled, blades, room)],
         ] satisfies List[])
       : []),
     ['Weave chart', 'text', (room) => weaveCharts(settled, room), (room) => weaveCharts(settled, room, true)],
@@ -150,14 +150,14 @@ function allClear({ plan, job }: Settled): boolean {
 }
 
 /** What becomes of the wood bought: it stands after the cuts, where there is room. */
-function yields({ plan, job }: Settled, blades: readonly BladeRow[], room: Room): Drawing {
+function yields({ plan, job }: Settled, blades: readonly BladeRow[], room: Room): Drawing[] {
   const { display, currency } = job;
-  return yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades });
-}
-
-/** What goes to the rack once all is cut. */
-function leftovers({ plan, job: { display, currency } }: Settled, room: Room): Drawing[] {
-  return shoppingTable({ ...plan, status: 'within', boards: [], shopping: [] }, { display, currency, ...room });
+  const bar = yieldBar(plan, { display, currency, width: Math.min(room.width, 180), blades, height: room.height });
+  const kept = shoppingTable({ ...plan, status: 'within', boards: [], shopping: [] }, { display, currency, ...room });
+  // In one with the bar, unless they are too many.
+  return kept.some(({ title }) => bar.marks.some((mark) => mark.kind === 'text' && mark.text === title))
+    ? [bar]
+    : [bar, ...kept];
 }
 
 function hardwareRows({ job, panels }: Settled): HardwareRow[] {
