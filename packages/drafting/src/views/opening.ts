@@ -107,10 +107,13 @@ function inOpening(panel: Panel, gaps: Gaps, { scale, parts }: { scale: Scale; p
   const [y0, y1] = [-shown(gaps.bottom), height + shown(gaps.top ?? 0)];
   const past = AROUND / ratio;
   const over = gaps.top ? past : 0;
+  // Posts reach to the top of a cap rail, as in the key elevation.
+  const cap = fittings(panel).flatMap(({ role, to }) => (role === 'cap rail' ? [to.y] : []));
+  const top = Math.max(y1 + over, ...cap);
   const tone = (face: Face): Mark => ({ ...stroke('paper', rectangle(faceBox(at, face))), shade: TONE });
   const edge =
     gaps.top === undefined || gaps.top === 0
-      ? polyline([at(x0, y1), at(x0, y0), at(x1, y0), at(x1, y1)])
+      ? polyline([at(x0, top), at(x0, y0), at(x1, y0), at(x1, top)])
       : rectangle(faceBox(at, { x0, y0, x1, y1 }));
   const sides = neighbours(panel);
   const words = (text: string, x: number): Mark =>
@@ -120,8 +123,8 @@ function inOpening(panel: Panel, gaps: Gaps, { scale, parts }: { scale: Scale; p
       anchor: 'middle',
     });
   const ink: Mark[] = [
-    tone({ x0: x0 - past, y0: y0 - past, x1: x0, y1: y1 + over }),
-    tone({ x0: x1, y0: y0 - past, x1: x1 + past, y1: y1 + over }),
+    tone({ x0: x0 - past, y0: y0 - past, x1: x0, y1: top }),
+    tone({ x0: x1, y0: y0 - past, x1: x1 + past, y1: top }),
     tone({ x0, y0: y0 - past, x1, y1: y0 }),
     ...(over > 0 ? [tone({ x0, y0: y1, x1, y1: y1 + over })] : []),
     ...frameFront({ panel, parts, at, ratio }),

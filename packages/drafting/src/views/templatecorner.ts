@@ -57,7 +57,7 @@ export function cornerTemplate(panel: Panel, { parts = [], named = panel.name }:
       fits
         ? `Square: ${show(3 * unit)} along the rail and ${show(4 * unit)} up the stile are ${show(5 * unit)} apart.`
         : '',
-      `Dashed: in the groove, and the screw nearer the front at its full length; dash and dot: the screw nearer the back. Lines across: lower edges of the courses. Sizes in ${unitName(panel)}.`,
+      `Dashed: in the groove, and the screw nearer the front at its full length; dash and dot: the screw nearer the back.${coursesWithin(panel, height).length > 0 ? ' Lines across: lower edges of the courses.' : ''} Sizes in ${unitName(panel)}.`,
     ]
       .filter(Boolean)
       .join(' '),
@@ -115,13 +115,18 @@ function frame(panel: Panel, at: View, { width, height, parts }: Shown): Mark[] 
   ];
 }
 
+/** Lower edges of the courses above the rail that the template reaches, y in mm. */
+function coursesWithin({ courses, clear }: Panel, height: number): readonly number[] {
+  return courses.bottoms.filter((y) => y > clear.bottom + 1e-6 && y < height);
+}
+
 /** The first stave, standing in the groove, and the lower edges of the courses. */
 function inside(panel: Panel, at: View, { width, height, parts }: Shown): Mark[] {
   const { clear, courses, staves } = panel;
   const stave = partOf(parts, panel, 'stave')?.letter;
   const slat = partOf(parts, panel, 'slat')?.letter;
   const right = clear.left + staves.width;
-  const shown = courses.bottoms.filter((y) => y > clear.bottom + 1e-6 && y < height);
+  const shown = coursesWithin(panel, height);
   return [
     ...(right < width
       ? [

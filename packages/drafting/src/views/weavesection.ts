@@ -80,7 +80,10 @@ export function weaveSection(panel: Panel, { scale, parts = [], named }: Section
 export function bayStretch({ staves, clear, outside }: Panel): Stretch {
   if (staves.count === 2) return [0, outside.width];
   const second = (staves.lefts[1] as number) + staves.width;
-  return [Math.max(0, clear.left - staves.width), second + Math.min(staves.bay / 2, Math.max(staves.width * 1.25, staves.bay / 4))];
+  return [
+    Math.max(0, clear.left - staves.width),
+    second + Math.min(staves.bay / 2, Math.max(staves.width * 1.25, staves.bay / 4)),
+  ];
 }
 
 /** Real size of `weaveBay`, mm. */

@@ -1,9 +1,11 @@
 import { bracePlates, gateDetails, type Panel, sampleSlat, screenDetails, sideAt } from '@wattlewright/model';
 import { describe, expect, test } from 'vitest';
+import { boxOf, pointsOf } from '../../src/ink.ts';
 import { standardScale } from '../../src/scale.ts';
 import { backElevation, backMakers, hasBack } from '../../src/views/back.ts';
 import { turned } from '../../src/views/backmirror.ts';
 import { braceMakers } from '../../src/views/detailbrace.ts';
+import { fittings } from '../../src/views/fittings.ts';
 import { openingMakers } from '../../src/views/opening.ts';
 import { faultsOf } from '../layout/faults.ts';
 import { example, examples, isWithinBounds, measured, wordsOf } from './read.ts';
@@ -98,6 +100,17 @@ describe('openingMakers', () => {
     for (const word of ['wall', 'sill', 'gaps drawn wider']) expect(wordsRound('tern-hollow-window')).toContain(word);
     for (const word of ['post', 'floor']) expect(wordsRound('larch-deck-guard')).toContain(word);
     expect(wordsRound('tern-hollow-window')).not.toContain('opening');
+  });
+  test('posts beside a guard’s opening reach to the top of its cap, as in the key elevation', () => {
+    const { panel, parts } = example('larch-deck-guard');
+    const scale = small(panel);
+    const drawing = openingMakers(panel, parts)[0]?.make(scale);
+    const cap = Math.max(...fittings(panel).map(({ to }) => to.y));
+    expect(cap).toBeGreaterThan(panel.outside.height + 1);
+    const grey = (drawing?.marks ?? []).flatMap((mark) =>
+      mark.kind === 'path' && mark.shade !== undefined && mark.role === 'paper' ? [boxOf(pointsOf(mark.path)).v0] : [],
+    );
+    expect(Math.min(...grey)).toBeCloseTo(-cap * scale.ratio, 6);
   });
   test('openingMakers of a divider is empty', () => {
     expect(openingMakers(example('studio-divider').panel)).toEqual([]);

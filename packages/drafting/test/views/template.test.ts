@@ -110,6 +110,13 @@ describe('cornerTemplate', () => {
     });
     expect(levels.length).toBeGreaterThan(0);
     expect(levels).toEqual(panel.courses.bottoms.slice(1, levels.length + 1));
+    expect(wordsOf(drawing)).toContain('Lines across');
+  });
+
+  test('cornerTemplate says nothing of lines of courses where it reaches none', () => {
+    const panel = example('wash-house-gate');
+    const bottoms = panel.courses.bottoms.slice(0, 1);
+    expect(wordsOf(cornerTemplate({ ...panel, courses: { ...panel.courses, bottoms } }))).not.toContain('Lines across');
   });
 });
 
