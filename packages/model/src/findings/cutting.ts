@@ -65,7 +65,7 @@ export const cuttingRules: readonly Rule[] = [
           figure,
           limit,
           judged: (found, from) => `The thinnest is ${found}; take this care with everything thinner than ${from}`,
-          mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw; only a thin piece that lies flat and that the sheets for the saw set by the fence runs between blade and fence, the gap under the fence closed and a featherboard to hold it down',
+          mend: 'let the strip fall on the free side of the blade against a stop set before it, the board between fence and blade and the fence moved up for each strip; zero-clearance insert, featherboard before the blade, push block, nobody behind the saw; between blade and fence runs only what the tables of settings mark in their notes: a thin piece that lies flat, the gap under the fence closed and a featherboard to hold it down, and the last strip of a piece, taped to a straight scrap that carries it past the blade',
         },
       ];
     },
@@ -142,10 +142,14 @@ export const cuttingRules: readonly Rule[] = [
         {
           level: 'note',
           where: 'cutting plan',
-          text: 'A cheaper way to cut the boards may exist.',
+          text:
+            plan.costIs === 'wood'
+              ? 'A way to cut the boards that takes less wood may exist.'
+              : 'A cheaper way to cut the boards may exist.',
           figure: gapPercent(plan.gap),
           limit: '0 %',
-          judged: (found) => `This one is at most ${found} over the least that any could cost`,
+          judged: (found) =>
+            `This one is at most ${found} over the least that any could ${plan.costIs === 'wood' ? 'take' : 'cost'}`,
           mend: 'buy and cut as planned',
         },
       ];

@@ -118,7 +118,7 @@ export const endRules: readonly Rule[] = [
         limit,
         judged: (found, room) =>
           `They reach ${found} behind the back of the frame, and ${off > 0 ? `the blocks keep it only ${room} off` : 'it is fixed with no room there'}`,
-        mend: `packers ${lengthText(packer, panel.display)} thick ${off > 0 ? 'under the blocks' : 'behind both stiles'}, which take screws ${packedScrew(panel, off + packer)}, or a weave whose ends stay within the frame`,
+        mend: `packers ${lengthText(packer, panel.display)} thick ${off > 0 ? 'under the blocks' : 'behind both stiles'}, which take screws ${packedScrew(panel, off + packer)} in place of those listed, or a weave whose ends stay within the frame`,
         field: 'screen.standoff',
       };
     },

@@ -36,7 +36,7 @@ export const screwRules: readonly Rule[] = [
       const met = meetings(screwSchedule(panel), panel);
       if (met.length === 0) return undefined;
       const least = Math.min(...met.map(({ wood }) => wood));
-      const [mend, field] = mendOf(met);
+      const [mend, field] = mendOf(met, panel);
       return {
         level: 'caution' as const,
         text: 'Two screws meet.',
@@ -162,7 +162,28 @@ function meetingText({ joints: [one, other], wood }: Meeting, display: Marks): s
   return wood < 0 ? pair : `${pair}, ${lengthText(wood, display)} of wood between them`;
 }
 
-function mendOf(met: readonly Meeting[]): readonly [mend: string, field: string] {
+/** Steps in which hinges are tried farther from the ends of the stile, mm. */
+const INSET = { in: INCH / 4, mm: 5 } as const;
+
+/** How far from the ends of a leaf the middles of its hinges stand, at least, so that no two screws meet, mm. */
+function clearInset(panel: Panel): number | undefined {
+  const { details, outside, display } = panel;
+  if (details.use !== 'gate') return undefined;
+  const step = INSET[display.unit];
+  for (let inset = floorToMark(details.hingeInset, step) + step; inset <= outside.height / 4; inset += step) {
+    const moved = { ...panel, details: { ...details, hingeInset: inset } };
+    if (meetings(screwSchedule(moved), moved).length === 0) return inset;
+  }
+  return undefined;
+}
+
+function mendOf(met: readonly Meeting[], panel: Panel): readonly [mend: string, field: string] {
+  const inset = met.some(({ joints }) => joints.includes('hinge to stile')) ? clearInset(panel) : undefined;
+  if (inset !== undefined)
+    return [
+      `hinges with their middles ${lengthText(inset, panel.display)} from the ends of the leaf, where all screws are clear; marks and sticks follow when the packet is made again`,
+      'gate.hinges.inset',
+    ];
   const found = MENDS.find(([joint]) => met.some(({ joints }) => joints.includes(joint)));
   return found ? [found[1], found[2]] : ['stouter stiles and rails', 'stile.width'];
 }

@@ -88,7 +88,12 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
   if (saw.kerf === undefined && (saw.rip === undefined || saw.cross === undefined)) {
     assume.length(['saw', 'kerf'], undefined, kerf, 'a full-kerf blade');
   }
-  const planing = assume.length(['saw', 'planing'], saw.planing, 0, 'slats are used as sawn');
+  const planing = assume.length(
+    ['saw', 'planing'],
+    saw.planing,
+    0,
+    'slats are used as sawn, but where the cut sheets plane them',
+  );
   return {
     ripKerf: saw.rip ?? thin,
     crossKerf: saw.cross ?? thin,
@@ -132,5 +137,10 @@ export function completeSaw(saw: NonNullable<JobFile['saw']>, { display, assume 
 /** How much longer stiles and staves are cut at first; common practice, no source. */
 export function completeLong(saw: NonNullable<JobFile['saw']>, { display, assume }: Context): number {
   const long = display.unit === 'in' ? INCH : 25;
-  return assume.length(['saw', 'long'], saw.long, long, 'stiles and staves are trimmed to the measured stack');
+  return assume.length(
+    ['saw', 'long'],
+    saw.long,
+    long,
+    'stiles and staves are cut to length once the slats are measured',
+  );
 }

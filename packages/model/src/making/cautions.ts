@@ -70,7 +70,7 @@ export function cautions(job: Job): CautionGroup[] {
       lines: said([
         [true, 'The bend of the slats: staves do not give, nothing rubs, and the wood bends evenly until it breaks.'],
         [
-          windy,
+          windy && details.some(({ use }) => use !== 'gate'),
           'Wind: a panel that stands free, after ASCE 7 (figures not checked against the printed page); nothing for gusts between buildings.',
         ],
         [true, 'Weight: wood alone, without hardware and finish.'],

@@ -3,7 +3,7 @@ import { lengthsText } from '../hardware/where.ts';
 import { drainHoles } from '../panel/drains.ts';
 import type { Panel } from '../panel/panel.ts';
 import { ease, grooves } from './grooving.ts';
-import { drilledLater, isBoredThrough } from './later.ts';
+import { drilledLater, isBoredThrough, isBracketed } from './later.ts';
 import { holeFigures, pilotFigures } from './screws.ts';
 import {
   diagonalFigures,
@@ -36,6 +36,11 @@ function sticks(making: Making): StepText {
       'Mark from the stick only, never from stave to stave: a pitch stepped off drifts.',
       'Lay the course stick on each stile, the foot of the stick flush with the foot of the stile, tick the lower edge of every course at the inner arris in pencil, and square the ticks over the inner edge with the knife.',
       `The steps below give the heights of screws${panels.some(({ details }) => details.use === 'gate') ? ' and hinges' : ' and fixings'} from the foot of the frame, which is the lower edge of the bottom rail. On the stile and on its stick the same hole stands lower by the height of that rail: mark it from the stick.`,
+      ...(panels.some(isBracketed)
+        ? [
+            'Fixings on the stick are the middles of the brackets, which go on the back: carry them over the outer edge to the back in pencil, or leave them until the brackets go on.',
+          ]
+        : []),
       'Fold the rail end template round each end of the rails: it places the end of the groove, the corner screws and the first stave. The stile end template only shows where their pilots are to come out; they are drilled through the rail, later.',
     ],
     figures: [

@@ -60,7 +60,7 @@ function leafFigures(making: Making): StepFigure[] {
       const { swing, clear } = gateDetails(panel);
       const [opens, stops] = swing === 'towards the front' ? ['front', 'back'] : ['back', 'front'];
       const lap = STOP_LAP[panel.display.unit];
-      return `against the ${stops} of the leaf, ${show(panel.outside.depth)} in from the ${opens} faces of the posts; ${show(clear.latch + lap)} thick: the gap at the latch and ${show(lap)} over the leaf`;
+      return `against the ${stops} of the leaf, ${show(panel.outside.depth)} behind the ${opens} faces of the posts; ${show(clear.latch + lap)} thick: the gap at the latch and ${show(lap)} over the leaf`;
     }),
     ...figure('middles of the hinges, from the foot of the leaf', ({ hinges }) =>
       hinges.map(({ y }) => show(y)).join(', '),

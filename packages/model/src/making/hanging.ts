@@ -1,6 +1,7 @@
 import { wallPacker } from '../findings/ends.ts';
 import { FRAME } from '../findings/frame.ts';
 import { codeText, massText } from '../findings/words.ts';
+import { drillText, screwHoles } from '../hardware/pilot.ts';
 import type { Use } from '../job/job.ts';
 import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
@@ -82,6 +83,11 @@ function screen(making: Making): StepText {
       ...(through
         ? [
             `${fixed.some((panel) => wallPacker(panel) !== undefined) ? 'Once that is settled, level' : 'Level'} the panel on wedges, mark ${masonry ? 'the wall' : 'what is behind it'} through the holes in its stiles, and drill there: ${masonry ? 'for plugs that the screws go with' : 'the pilot told below'}. Drive the screws evenly; their heights below are from the foot of the frame.`,
+            ...(masonry
+              ? []
+              : [
+                  'See that there is sound wood at every screw, as thick as told below, before you drill: where there is not, the tip comes out at its back or finds nothing to hold it.',
+                ]),
           ]
         : []),
       ...(tips.length > 0
@@ -93,10 +99,31 @@ function screen(making: Making): StepText {
     figures: [
       ...jointFigures({ ...making, panels: fixed }, 'mounting'),
       ...tips,
+      ...hardPilots(making, fixed),
+      ...eachPanel(fixed, 'wood behind at each screw, at least', (panel) => {
+        const { details } = panel;
+        const { kind, screw } = sideFixings(panel);
+        return kind === 'bracket' || (details.use === 'screen' && details.into === 'masonry')
+          ? undefined
+          : lengthIn(making)(ceilToMark(screw.penetration, making.job.display.mark));
+      }),
       ...(brackets ? postFigure(making, fixed) : []),
     ],
   };
 }
+
+/** The pilot where what stands already is of hardwood; the others are for the softwood that is taken there. */
+function hardPilots({ job }: Making, panels: readonly Panel[]): StepFigure[] {
+  return eachPanel(panels, 'pilot where what is behind is hardwood', (panel) => {
+    const { details } = panel;
+    const { kind, screw } = sideFixings(panel);
+    if (kind === 'bracket' || (details.use === 'screen' && details.into === 'masonry')) return undefined;
+    return drillText(screwHoles(screw.gauge, { specificGravity: HARDWOOD }).pilot, job.display.unit);
+  });
+}
+
+/** Specific gravity of oak and the like, for pilots in wood that nobody has told of. */
+const HARDWOOD = 0.65;
 
 /** How much of the post has to stand behind the panel, so that the bracket's leg and its screws find wood. */
 function postFigure(making: Making, panels: readonly Panel[]): StepFigure[] {
@@ -140,7 +167,7 @@ function packerCautions(making: Making, panels: readonly Panel[]): string[] {
     const where =
       panel.details.use === 'screen' && panel.details.mounting === 'blocks' ? 'under its blocks' : 'behind both stiles';
     return [
-      `${namedOf([panel], making.panels)}${making.panels.length > 1 ? 's' : 'S'}lats stand out behind the frame, so that it does not lie flat. Do not fix it before the stop in the findings is settled: with packers ${fine(packer)} thick ${where} the screws below are longer by as much.`,
+      `${namedOf([panel], making.panels)}${making.panels.length > 1 ? 's' : 'S'}lats stand out behind the frame, so that it does not lie flat. Do not fix it before the stop in the findings is settled: with packers ${fine(packer)} thick ${where}, of the wood of the frame, as wide as a stile and as long, the screws are those that the finding names, not those below.`,
     ];
   });
 }
@@ -163,6 +190,7 @@ function guard(making: Making): StepText {
         : []),
       `Lay ${several ? 'each' : 'the'} panel on blocks as high as the gap over the floor and screw the brackets to the back${caps ? ', then put on the cap, its screws from above, glue a plug over every sunk head, pare it and touch it up' : ''}. Set it in the depth of the posts so that enough post stands behind its back face for the brackets.`,
       'Where the floor falls under the panel by more than told below, step the panel down with it or screw a fillet under its bottom rail.',
+      `See too that no ball of ${codeText(GUARD_CODE.sphere.value, job.display)} passes between the panel and the handrail over it, or at the posts.${caps ? ' Where a handrail lies on the caps, or close over them, put the cap on at the bench, before the panel goes between its posts.' : ''}`,
     ],
     figures: [
       ...eachPanel(panels, 'gap over the floor', ({ details }) =>

@@ -102,11 +102,11 @@ function topRail(making: Making): StepText {
     title: 'Put on the top rail',
     cautions: [],
     text: [
-      `Glue the tops of the stiles${panels.some(hasGluedEnds) ? ' and the ends of the cover strips that no pin holds' : ''}, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws${isStaggered(panels) ? '. They stand the other way round from those of the corner under them: where that has its front screw, this has its back one, as the rail end template shows' : ''}.`,
+      `Glue the tops of the stiles, bring the stave tops into the groove one after the other from one end, and draw the rail down to the stiles; no glue in the groove. Screw the corners with the other half of the corner screws${isStaggered(panels) ? '. They stand the other way round from those of the corner under them: where that has its front screw, this has its back one, as the rail end template shows' : ''}.`,
       ...(room ? ['The room over the stack stays open: it is what the wood swells into. Never fill or wedge it.'] : []),
       ...(panels.some(({ cover }) => cover.height > 0)
         ? [
-            'The cover strips come down over the top course, front and back, with play on either side: nothing of a slat touches them.',
+            `The cover strips come down over the top course, front and back, with play on either side: nothing of a slat touches them. Over slats woven drier than planned they may end above it at first, as the step of the stack tells.${panels.some(hasGluedEnds) ? ' Once the rail is home, run glue into the ends of those that no pin holds.' : ''}`,
           ]
         : []),
       'Measure both diagonals before this glue sets. Draw the longer one in with a clamp until both are alike, and leave the clamp on overnight.',

@@ -18,11 +18,13 @@ const LATER: Readonly<Partial<Record<ScrewRow['joint'], string>>> = {
 /** What is drilled in the steps that close it, since it is marked from what it joins. */
 export function drilledLater(panels: readonly Panel[]): string[] {
   const joints = panels.flatMap((panel) => screwSchedule(panel).map(({ joint }) => joint));
-  const escapes = escapeScreens(panels);
-  const brackets = panels.some(
-    (panel) => hasFixings(panel) && !escapes.includes(panel) && sideFixings(panel).kind === 'bracket',
-  );
+  const brackets = panels.some(isBracketed);
   return [...new Set(joints.flatMap((joint) => LATER[joint] ?? [])), ...(brackets ? ['brackets'] : [])];
+}
+
+/** Whether brackets at its back hold the panel. */
+export function isBracketed(panel: Panel): boolean {
+  return hasFixings(panel) && escapeScreens([panel]).length === 0 && sideFixings(panel).kind === 'bracket';
 }
 
 function hasFixings({ details }: Panel): boolean {

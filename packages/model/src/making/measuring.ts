@@ -13,6 +13,7 @@ import {
   type StepFigure,
   type StepText,
 } from './step.ts';
+import { thickerBy } from './trial.ts';
 
 /** Most that a rub takes off an arris, mm: 1/32 in or 1 mm, and never over a quarter of the slat; common practice, no source. */
 const ARRIS = { in: INCH / 32, mm: 1 } as const;
@@ -20,7 +21,6 @@ const ARRIS = { in: INCH / 32, mm: 1 } as const;
 /** The step that lays the slats out, measures them, and makes the lengths of stiles and staves of it. */
 export function measureStack(making: Making): StepText {
   const { panels, job } = making;
-  const doubt = roundIn(making, 0.5, '1/64');
   return {
     title: 'Lay out the courses and measure the stack',
     cautions: [
@@ -38,10 +38,10 @@ export function measureStack(making: Making): StepText {
       'Lay all slats of one panel edge to edge on a flat bench, in the order they will be woven, against a straight edge. Press them together by hand and measure the whole height at both ends; take the greater.',
       ...(isMany(making)
         ? [
-            `Measure the slats of every panel.${panels.some(isClosed) ? ' Panels that are to be alike get the frame of the highest among them.' : ''}`,
+            `Measure the slats of every panel.${panels.some(isClosed) ? ' Panels that are to be alike, or stand in one run, get the frame of the highest among them.' : ''}`,
           ]
         : []),
-      `Measure the thickness of ten slats laid on one another and divide by ten. If they are more than ${doubt} thicker than planned, plane them: thicker slats bend harder and stand out farther. Thinner ones only hold less firmly.`,
+      `Measure the thickness of ten slats laid on one another and divide by ten. If they are thicker than planned by more than told below, plane them: thicker slats bend harder and stand out farther. Thinner ones only hold less firmly.`,
       ...closedTexts(making),
       ...gapTexts(making),
       'Or put both measures in the job file (field measured), with the moisture if it is another, and make the packet again: stiles, staves, slats and sticks then fit the wood as it is.',
@@ -51,6 +51,7 @@ export function measureStack(making: Making): StepText {
       ...eachPanel(panels, 'off an arris of a slat, at most', ({ courses }) =>
         fineIn(making)(Math.min(ARRIS[job.display.unit], courses.thickness / 4)),
       ),
+      ...eachPanel(panels, 'slats thicker than planned by at most', (panel) => fineIn(making)(thickerBy(panel))),
       ...lengthRules(making),
     ],
   };

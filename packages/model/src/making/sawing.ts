@@ -2,6 +2,7 @@ import { lettersCut } from '../cutting/partial.ts';
 import { THIN_RIP } from '../findings/cutting.ts';
 import type { Panel } from '../panel/panel.ts';
 import type { Part, PartRole } from '../parts/part.ts';
+import { openingFigures } from './openings.ts';
 import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, roundIn, type StepText } from './step.ts';
 import { bendCautions, trialText, trialTexts } from './trial.ts';
 
@@ -28,6 +29,7 @@ function chooseWood(making: Making): StepText {
       ...(panels.some(isBetween)
         ? [
             'Measure every opening once more before a rail is cut, its width at foot, middle and head and both diagonals: the least width counts, and a post that leans takes from it.',
+            `What it is narrower or wider than planned, up to what is told below, the gaps at both sides take up${panels.some(({ details }) => details.use === 'gate') ? ', those of a gate at its latch' : ''}. Beyond that change the job before a rail is cut: the least width in the job file, under opening, or under size where the job gives no opening, and make the packet again. Rails, slats and the places of the staves all follow it.`,
           ]
         : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
@@ -35,6 +37,7 @@ function chooseWood(making: Making): StepText {
     figures: [
       { what: 'moisture when built', value: `${job.site.built} %`, where: '' },
       ...(boards === undefined ? [] : [{ what: 'boards used', value: String(boards), where: '' }]),
+      ...openingFigures(making),
     ],
   };
 }
@@ -61,7 +64,7 @@ function rip(making: Making): StepText {
       'Stand beside the line of the blade, never behind it: a strip that binds is thrown back. Riving knife in, guard down, push stick at hand.',
       ...(thin.length > 0
         ? [
-            `${thin.length > 1 ? 'Parts' : 'Part'} ${thin.map(({ letter }) => letter).join(', ')} ${thin.length > 1 ? 'are' : 'is'} thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from it as the strip is thick; the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. Exceptions are only those that the tables of settings mark in their notes: a thin piece that lies flat goes between blade and fence where its setting is the fence’s, the gap under the fence closed and a featherboard to hold it down; and where the last rip of a piece leaves no more than a thin strip at the fence, the piece is taped to a straight scrap wider than a hand, which runs along the fence and carries both past the blade.`,
+            `${thin.length > 1 ? 'Parts' : 'Part'} ${thin.map(({ letter }) => letter).join(', ')} ${thin.length > 1 ? 'are' : 'is'} thinner than ${fine(THIN_RIP)}: zero-clearance insert, featherboard before the blade (never beside it), push block. Let the strip fall on the free side of the blade, not between blade and fence: a stop stands there before the blade, as far from its teeth as the setting says (the strip as it comes off, with what is planed off it after); the board runs between fence and blade, and for each strip the fence is moved up until the board touches the stop. Exceptions are only those that the tables of settings mark in their notes: a thin piece that lies flat goes between blade and fence where its setting is the fence’s, the gap under the fence closed and a featherboard to hold it down; and where the last rip of a piece leaves no more than a thin strip at the fence, the piece is taped to a straight scrap wider than a hand, which runs along the fence and carries both past the blade.`,
           ]
         : []),
       `A piece to be ripped is at least ${show(job.saw.shortestRip)} long and ${show(job.saw.narrowestRip)} wide before the cut; the strip that comes off it may be narrower.`,

@@ -3,6 +3,7 @@ import { partsToCut, TRIMMED } from '../parts/inhand.ts';
 import type { Part } from '../parts/part.ts';
 import { measureStack, stackFigures } from './measuring.ts';
 import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepText } from './step.ts';
+import { trialText, trialTexts } from './trial.ts';
 
 /** Steps of the stack: laid out and measured where that is still to be done, then stiles and staves cut to it. */
 export function stackSteps(making: Making): StepText[] {
@@ -25,7 +26,9 @@ export function remainingStep(making: Making): StepText {
         : 'Nothing is left to be cut from boards, so there are no cut sheets.',
       ...(toCut.some(({ role }) => role === 'slat')
         ? [
-            'Rip the new slats to the height and thickness measured, and smooth them as the others were. Lay them among the rest and measure the stack once more: it comes out as below.',
+            'Rip the new slats to the height and thickness measured, and smooth them as the others were. Lay them among the rest and measure the stack once more: it comes out as below, within what the room over it has to spare. Where it does not, put the new measure in the job file (field measured) and make the packet again.',
+            'Let the new board lie where the panel is made until its moisture no longer changes; for slats it has to be clear, its grain no steeper than 1 in 15.',
+            ...trialTexts(panels),
           ]
         : []),
       'Lay all slats side by side before they are woven: one that is higher or lower than the rest shifts every course over it.',
@@ -33,6 +36,9 @@ export function remainingStep(making: Making): StepText {
     ],
     figures: [
       ...stackFigures(making, 'slats pressed together, as measured'),
+      ...(toCut.some(({ role }) => role === 'slat')
+        ? eachPanel(panels, 'trial slat', (panel) => trialText(panel, show, fineIn(making)))
+        : []),
       ...parts.map((part) => {
         const { letter, name, inHand = 0, length } = part;
         const cut = toCut.find((one) => one.letter === letter);
@@ -93,7 +99,11 @@ function cutToStack(making: Making): StepText {
           }`,
       ...(trims ? ['Those in hand were left over length: trim them to it.'] : []),
       'Stiles in pairs from one stop, staves from one stop.',
-      ...(strips.length > 0 ? ['Rip or plane the cover strips in hand to the section below.'] : []),
+      ...(strips.length > 0
+        ? [
+            'Plane the cover strips in hand to the section below, by hand, two together on edge in the vice; strips so thin are not ripped again.',
+          ]
+        : []),
     ],
     figures: [
       ...partFigures(making, ['stile', 'stave', 'stop', 'filler'], ({ length }) => show(length)),

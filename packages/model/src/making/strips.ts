@@ -1,7 +1,7 @@
 import { hasGluedEnds } from '../hardware/framejoints.ts';
 import type { Panel } from '../panel/panel.ts';
 import { jointFigures } from './screws.ts';
-import { eachPanel, fineIn, type Making, type StepText } from './step.ts';
+import { eachPanel, fineIn, type Making, namedOf, type StepText } from './step.ts';
 
 /** The step of the cover strips, at the bench; absent where no panel has any. */
 export function coverStripSteps(making: Making): StepText[] {
@@ -17,7 +17,12 @@ export function coverStripSteps(making: Making): StepText[] {
       title: 'Fix the cover strips at the bench',
       cautions: [],
       text: [
-        `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. ${glued.length === panels.length ? 'Their ends are to touch' : `Take a shaving off their ends, so that they pass between`} the ${stops ? 'strips' : 'stiles'}${glued.length === panels.length ? ' and are glued there when the rail goes on' : glued.length > 0 ? '; where they are glued alone take none off: their ends touch and are glued too' : ''}.`,
+        `Before the top rail goes on, ${how} the cover strips under its inner edge, one on either side of the groove, ${stops ? 'between the places of the stop strips' : 'from stile to stile'}; never to a slat. Their length is that of the clear width as it came out at the dry fit. Take a shaving off their ends, so that they pass between the ${stops ? 'strips' : 'stiles'} as the rail comes down.`,
+        ...(glued.length > 0
+          ? [
+              `${namedOf(glued, panels)}${glued.length < panels.length ? 'where' : 'Where'} a strip is held by glue alone, set it on its narrow edge against the block, lay a batten along its other edge, and clamp batten and rail together every hand’s breadth for as long as the glue says. Its ends are glued when the rail is home: run glue into the joint with the ${stops ? 'stop strips' : 'stiles'} from the face.`,
+            ]
+          : []),
         'Their inner faces stand clear of the top course all along, its leaning ends included. Plane a block to the distance between them and set both strips by it.',
       ],
       figures: [

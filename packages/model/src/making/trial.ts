@@ -43,11 +43,18 @@ export function trialText(
   );
 }
 
+/** Of panels whose bend breaks too many sound slats for a trial to tell a good board from a bad one. */
+const BEYOND =
+  'Where the findings stop a panel because its slats are bent too hard, a trial slat says nothing of its board: settle that first.';
+
 /** How a slat of each board is tried, and what follows where it breaks. */
-export function trialTexts(panels: readonly Panel[]): string[] {
+export function trialTexts(all: readonly Panel[]): string[] {
+  const panels = all.filter((panel) => mostUse(panel) < SLAT_USE.stop);
   const trials = new Set(panels.flatMap((panel) => trialBend(panel)?.radius ?? []));
-  if (trials.size === 0) return [];
+  const beyond = panels.length < all.length ? [BEYOND] : [];
+  if (trials.size === 0) return beyond;
   return [
+    ...beyond,
     `Bend a trial slat of each board that gives slats as soon as its first strip is off and finished to thickness: lay it flat on two blocks and press its middle down as far as told below. That is as hard as the weave bends it.${
       trials.size > 1
         ? ' Where a board gives slats of several panels, try it for the one with the smallest radius.'
@@ -66,4 +73,19 @@ export function bendCautions(panels: readonly Panel[]): string[] {
       const who = panels.length > 1 ? `${panel.name}: slats` : 'Slats';
       return `${who} are bent to ${percentText(use)} of their strength, more than the ${percentText(SLAT_USE.kept)} they are held at for good: expect ${breakingText(use)} to break. See the findings.`;
     });
+}
+
+/**
+ * How much thicker than planned slats may be, mm: 0.5 mm or 1/64 in, and no more than takes them to the share of their strength
+ * that they are held at for good, as far as a caliper tells it; a slat's share grows somewhat faster than its thickness.
+ */
+export function thickerBy(panel: Panel): number {
+  const { courses, staves, display } = panel;
+  const [most, least] = display.unit === 'in' ? [INCH / 64, INCH / 128] : [0.5, 0.1];
+  const use = mostUse(panel);
+  if (use <= 0) return most;
+  // Stress goes as t (d + t) at one pitch.
+  const product = (courses.thickness * (staves.depth + courses.thickness) * SLAT_USE.kept) / use;
+  const thickness = (Math.sqrt(staves.depth ** 2 + 4 * product) - staves.depth) / 2;
+  return Math.min(most, Math.max(least, Math.floor((thickness - courses.thickness) * 10) / 10));
 }

@@ -1,6 +1,8 @@
 import { describe, expect, test } from 'vitest';
 import { type CutPlan, makingOrder, partsOf, type Step, screwSchedule, solve, woodChange } from '../../src/index.ts';
+import { openingSpare } from '../../src/making/openings.ts';
 import { growthRoom, roomPerPercent, roomsByMoisture } from '../../src/making/room.ts';
+import { thickerBy } from '../../src/making/trial.ts';
 import { inches, jobOf, panelOf } from '../support.ts';
 import { place, said, stepsOf } from './steps.ts';
 
@@ -114,6 +116,57 @@ describe('makingOrder, what the bench asks', () => {
     expect(told).toMatch(/the height over all, both diagonals, .*the length of the brace and its wire follow it/);
     expect(text(stepsOf({}), /Dry fit/)).toMatch(/diagonals alike, [0-9/ ]+ in if built as planned/);
     expect(text(stepsOf({}), /measure the stack/)).not.toMatch(/brace/);
+  });
+
+  test('an opening that is not as planned: how much the gaps take up', () => {
+    const opening = { width: 45, height: 52, gap: { sides: '1/4', top: '1/4', bottom: '1/2' } };
+    // Both gaps less 1/16 in at each side.
+    expect(openingSpare(panelOf({ opening }))).toBeCloseTo(inches(1 / 2 - 1 / 8), 6);
+    const gate = { use: 'gate', gate: { clear: { hinge: '3/8', latch: '1/2', ground: 2 } } };
+    const spare = openingSpare(panelOf({ size: { width: 44, height: 52 }, ...gate })) ?? Number.NaN;
+    expect(spare).toBeGreaterThan(0);
+    expect(spare).toBeLessThanOrEqual(inches(7 / 8 - 1 / 4));
+    expect(text(stepsOf(gate), /^Choose/)).toMatch(/opening planned, its width 45 3\/8 in .*narrower or wider/);
+    expect(text(stepsOf({ use: 'guard' }), /^Choose/)).toMatch(/posts apart, at least 44 5\/8 in/);
+  });
+
+  test('slats may be as much thicker as the bend still bears: 0.5 mm, less where it is nearly used up', () => {
+    const size = { width: 1000, height: 1200 };
+    const roomy = panelOf({ size, slat: { thickness: 3 } }, { unit: 'mm' });
+    expect(thickerBy(roomy)).toBeCloseTo(0.5, 9);
+    const use = (panel: typeof roomy) => Math.max(...panel.rows.map(({ bend }) => bend.use));
+    const tight = [5, 6, 7, 8, 9, 10]
+      .map((count) => panelOf({ size, stave: { count }, slat: { thickness: 5 } }, { unit: 'mm' }))
+      .find((panel) => use(panel) > 0.5);
+    if (!tight) throw new Error('no panel bends its slats so hard');
+    expect(thickerBy(tight)).toBeLessThan(0.5);
+    expect(thickerBy(tight)).toBeGreaterThanOrEqual(0.1);
+  });
+
+  test('wood behind a screen: how thick it has to be, and the pilot where it is hard', () => {
+    const told = text(stepsOf({}), /Fix the screen/);
+    expect(told).toMatch(/pilot where what is behind is hardwood [0-9/]+ in/);
+    expect(told).toMatch(/wood behind at each screw, at least [0-9/ ]+ in/);
+    expect(text(stepsOf({ screen: { into: 'masonry' } }), /Fix the screen/)).not.toMatch(/hardwood/);
+  });
+
+  test('fixings of brackets are carried to the back, not cut into the face', () => {
+    expect(text(stepsOf({ use: 'guard' }), /^Mark/)).toMatch(/middles of the brackets, which go on the back/);
+    expect(text(stepsOf({}), /^Mark/)).not.toMatch(/brackets/);
+    expect(text(stepsOf({}), /^Mark/)).toMatch(/knife only what is hidden later/);
+  });
+
+  test('stand-off blocks are bevelled on the long stick, so much and that way', () => {
+    const told = text(stepsOf({ screen: { mounting: 'blocks' } }), /^Crosscut/);
+    // 1 1/2 in x tan 10 degrees is 0.26 in.
+    expect(told).toMatch(/on the long stick, .*10° off square.*: 17\/64 in lower at one side/);
+  });
+
+  test('a gate has its stop strip told: where, and how thick', () => {
+    const gate = (swing: string) => text(stepsOf({ use: 'gate', gate: { swing, clear: { latch: '1/2' } } }), /^Hang/);
+    // The gap of 1/2 in and 3/8 in over the leaf.
+    expect(gate('towards the front')).toMatch(/stop strip, if there is one against the back .*7\/8 in thick/);
+    expect(gate('towards the back')).toMatch(/stop strip, if there is one against the front/);
   });
 
   test('sanding comes before marking, marking before boring, and pilots go through the holes bored', () => {

@@ -130,9 +130,21 @@ function useTexts(panel: Panel): string[] {
       ];
     case 'screen': {
       const { standoff, mounting } = screenDetails(panel);
-      if (mounting === 'posts') return ['Fixed with brackets between posts.'];
+      if (details.bedroom)
+        return ['It covers an escape window, so it is not screwed fast: how it is to open is still to be settled.'];
+      const fixed =
+        mounting === 'posts'
+          ? 'Fixed with brackets between posts.'
+          : standoff > 0
+            ? `Fixed on blocks, ${show(standoff)} off what is behind it.`
+            : 'Screwed to what is behind it.';
       return [
-        standoff > 0 ? `Fixed on blocks, ${show(standoff)} off what is behind it.` : 'Screwed to what is behind it.',
+        `${fixed} It does not open.`,
+        ...(details.glass === undefined
+          ? []
+          : [
+              'It covers a window: say before it is made which way the window opens, and whether anyone may need it as an escape. If so, it has to be hung another way.',
+            ]),
       ];
     }
   }

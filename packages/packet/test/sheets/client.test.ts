@@ -101,6 +101,31 @@ describe('clientSheets', () => {
   });
 });
 
+describe('clientBlocks of a screen', () => {
+  const said = (screen: object): string => {
+    const settled = settledOf({
+      job: 'Window',
+      unit: 'mm',
+      panels: [{ name: 'W', size: { width: 900, height: 900 }, screen }],
+    });
+    return clientBlocks(settled.panels[0] as (typeof settled.panels)[number], settled)
+      .map((block) => ('text' in block ? String(block.text) : ''))
+      .join(' ');
+  };
+
+  test('over a window the client is asked how it opens and whether it is an escape', () => {
+    expect(said({ glass: 120 })).toMatch(
+      /It does not open.*which way the window opens, and whether anyone may need it/,
+    );
+    expect(said({})).not.toMatch(/escape/);
+  });
+
+  test('over an escape window no fixing is promised', () => {
+    expect(said({ bedroom: true, mounting: 'posts' })).toMatch(/how it is to open is still to be settled/);
+    expect(said({ bedroom: true, mounting: 'posts' })).not.toMatch(/Fixed with brackets/);
+  });
+});
+
 describe('closingSheets', () => {
   test('findings, assumptions and cautions follow one another, without paths of the job file', () => {
     const sheets = closingSheets(deck, pageFor(deck.job));
