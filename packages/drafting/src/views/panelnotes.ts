@@ -1,9 +1,10 @@
-import { formatLength, type MemberWood, type Panel, type Part } from '@wattlewright/model';
+import { formatLength, type MemberWood, type Panel, type Part, sideAt } from '@wattlewright/model';
 import { lines } from '../layout/lines.ts';
 import { ASCENT, DESCENT, LINE_STEP, TEXT } from '../layout/style.ts';
 import { textWidth } from '../lettering.ts';
 import type { Drawing, TextMark } from '../mark.ts';
 import { write } from '../mark.ts';
+import { cutName, cutPlanes, type DetailSubject, detailLetters } from './detailkey.ts';
 import { printed } from './elevationsizes.ts';
 
 /** What `panelNotes` needs to know. */
@@ -11,7 +12,7 @@ export interface PanelNotesOptions {
   /** Finish in words, such as `oil, 2 coats`; left out unless given. */
   readonly finish?: string;
   /** The panel whose sections and details hold for this one too. */
-  readonly like?: string;
+  readonly like?: Panel;
   /** Whether its section in plan is drawn all the same, for its own width. */
   readonly ownPlan?: boolean;
   /** Width of a line, mm; 70 unless given. */
@@ -45,6 +46,8 @@ export function panelNotes(panel: Panel, options: PanelNotesOptions = {}): Drawi
 
 function noteTexts(panel: Panel, { finish, like, ownPlan }: PanelNotesOptions): string[] {
   const { weave, courses, diagonal, staves } = panel;
+  const { across, down } = cutPlanes(panel);
+  const fixing = detailLetters(panel).at(-1)?.letter ?? '';
   const first = weave.rows[weave.rowOfCourse[0] as number]?.[0] === 1 ? 'in front of' : 'behind';
   return [
     `Weave: ${weave.name}, ${courses.count} courses, ${staves.count} staves. The first course, at the bottom, starts ${first} the left stave.`,
@@ -53,8 +56,32 @@ function noteTexts(panel: Panel, { finish, like, ownPlan }: PanelNotesOptions): 
     ...woodTexts(panel),
     ...(finish === undefined ? [] : [`Finish: ${finish}.`]),
     `Diagonals, corner to corner of the frame: ${printed(panel, diagonal).text}, both alike when it is square.`,
-    ...(like === undefined ? [] : [`Sections and details ${ownPlan ? 'U' : 'T'} to Z: as those of ${like}.`]),
+    ...(like === undefined
+      ? []
+      : [
+          `Sections and details ${ownPlan ? across.letter : down.letter} to ${fixing}: as those of ${like.name}.${otherSides(panel, like)}`,
+        ]),
   ];
+}
+
+/** In which of the views drawn for another panel the slats pass their stave on other sides than in this one. */
+function otherSides(panel: Panel, like: Panel): string {
+  const differs = (own: number, theirs: number): boolean =>
+    panel.courses.bottoms.some((_, course) => sideAt(panel, course, own) !== sideAt(like, course, theirs));
+  const letterOf = (subject: DetailSubject): string =>
+    detailLetters(panel).find((one) => one.subject === subject)?.letter ?? '';
+  const { across } = cutPlanes(panel);
+  const views = [
+    ...(differs(across.stave, cutPlanes(like).across.stave)
+      ? [cutName(across), letterOf('stave head'), letterOf('stave foot')]
+      : []),
+    // The fixing shows the last stave.
+    ...(differs(panel.staves.count - 1, like.staves.count - 1) ? [letterOf('fixing')] : []),
+  ];
+  const [last, ...before] = views.toReversed();
+  if (last === undefined) return '';
+  const named = before.length > 0 ? `${before.toReversed().join(', ')} and ${last}` : last;
+  return ` But here slats pass the stave of ${named} on the other side than drawn there: weave by the weave chart.`;
 }
 
 /** Which way a gate hangs, and where its latch is. */

@@ -11,7 +11,7 @@ import {
   TooLarge,
   type ViewMaker,
 } from '@wattlewright/drafting';
-import type { Settled } from '@wattlewright/model';
+import type { Panel, Settled } from '@wattlewright/model';
 
 import { remembering } from './inside.ts';
 import { type Alike, namedAfterAll } from './makes.ts';
@@ -20,7 +20,7 @@ import { attempt, type Page } from './page.ts';
 /** What the notes beside the elevations need to know. */
 interface Beside {
   readonly on: Page;
-  readonly like?: string;
+  readonly like?: Panel;
   readonly ownPlan?: boolean;
 }
 

@@ -31,7 +31,7 @@ function panelSheets(make: Alike, settled: Settled, page: Page): PacketLayout[] 
   const [panel] = make;
   // Panels that are alike inside have their sections and details drawn once, for the first of them.
   const first = panels.find((other) => insideOf(other) === insideOf(panel)) as Panel;
-  const like = first === panel ? {} : { like: first.name, ownPlan: planOf(panel) !== planOf(first) };
+  const like = first === panel ? {} : { like: first, ownPlan: planOf(panel) !== planOf(first) };
   const outside = subjectSheets(`${namesText(make)}: elevations`, page, (on) =>
     elevationLayouts(make, settled, { on, ...like }),
   );
