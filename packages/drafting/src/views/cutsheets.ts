@@ -150,12 +150,18 @@ function notesOf(boards: readonly BoardCuts[], { along, ends, blocks, parts, saw
       stages.length > 1,
       'A blank is ripped again, at the setting that it names; ‘from’ is the setting that it comes from.',
     ],
-    [true, 'What is crossed out is waste; what is marked keep is long enough for the rack.'],
+    [true, wasteText(parts)],
     [shaved, 'A crosscut narrower than the others takes less than the blade is thick.'],
     [saw.planing > 0, 'Sizes are finished; the fence stands off them by what is planed off the sawn face.'],
     [blocks.some(({ thinned }) => thinned === true), 'Where cuts stand too close, not all distances are given.'],
   ];
   return notes.flatMap(([when, text]) => (when && text !== '' ? [text] : []));
+}
+
+/** Plugs for grooves that are sawn right through come from wood that no part needs. */
+function wasteText(parts: readonly Part[]): string {
+  const plugs = parts.some(({ name }) => name === 'rail') ? ' (save an end of the rails’ wood for plugs)' : '';
+  return `What is crossed out is waste${plugs}; what is marked keep is for the rack.`;
 }
 
 /** Room inside the box of rules, mm. */

@@ -216,6 +216,14 @@ describe('cutSheets', () => {
     expect(drawn(2).join(' ')).toContain('Grey beside an end is the fence');
   });
 
+  it.each(['rail', 'slat'])('asks for plug wood where rails are cut: %s', (name) => {
+    const parts = partsOf(solve(readJob(JOB))).filter((part) => part.name === name);
+    const told = textsIn(
+      cutSheets(planOf([one(strip(43))]), { parts, display, saw: sawOf(3, 3, 0), width: 183, height: 204 }),
+    );
+    expect(told.join(' ').includes('for plugs')).toBe(name === 'rail');
+  });
+
   it('draws nothing for a plan without boards', () => {
     expect(cutSheets(planOf([]), { parts: [], display, saw: sawOf(3, 3, 0), width: 183, height: 204 })).toEqual([]);
   });
