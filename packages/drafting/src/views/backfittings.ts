@@ -155,7 +155,7 @@ function braceInk(place: BackPlace, brace: BraceDetails): BackInk {
       );
     return {
       marks: [stroke('wood', path, of), stroke('edge', path, of), ...screws(place, 'strut to frame')],
-      notes: [{ at: along(0.4), text: 'Strut, its ends sawn flush with the frame' }],
+      notes: [{ at: along(0.4), text: 'Strut over both joints, what stands out past the frame sawn off flush' }],
     };
   }
   const [high, low] = brace.hinge.y > brace.latch.y ? [brace.hinge, brace.latch] : [brace.latch, brace.hinge];

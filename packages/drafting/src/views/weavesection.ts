@@ -80,10 +80,7 @@ export function weaveSection(panel: Panel, { scale, parts = [], named }: Section
 export function bayStretch({ staves, clear, outside }: Panel): Stretch {
   if (staves.count === 2) return [0, outside.width];
   const second = (staves.lefts[1] as number) + staves.width;
-  return [
-    Math.max(0, clear.left - staves.width),
-    second + Math.min(staves.bay / 2, Math.max(staves.width * 1.25, staves.bay / 4)),
-  ];
+  return [Math.max(0, clear.left - staves.width), second + Math.min(staves.bay / 2, staves.width * 1.25)];
 }
 
 /** Real size of `weaveBay`, mm. */
@@ -175,7 +172,7 @@ function bayNotes(panel: Panel, row: RowBehaviour, { plan, stretch }: BayPlace):
     ...(bend.touched.includes(2) ? [{ at: arris, text: 'The slat bears on the arris', end: 'arrow' as const }] : []),
     // One leader for both, so that no two end beside each other on the slat.
     {
-      at: onSlat(0.7),
+      at: onSlat(0.5),
       text: `Slat ${said(courses.thickness, display)} thick, long grain: ${bends}. ${cutText(panel, row)}`,
     },
   ];

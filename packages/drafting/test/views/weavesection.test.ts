@@ -153,7 +153,7 @@ test('bayStretch starts a stave’s width inside the stile and ends past the sec
   const { clear, staves } = panel;
   expect(bayStretch(panel)).toEqual([
     expect.closeTo(clear.left - staves.width, 9),
-    expect.closeTo((staves.lefts[1] as number) + staves.width + Math.max(1.25 * staves.width, staves.bay / 4), 9),
+    expect.closeTo((staves.lefts[1] as number) + 2.25 * staves.width, 9),
   ]);
   const two = plain({ size: { width: 400, height: 400 }, stave: { count: 2 } });
   expect(bayStretch(two.panel)).toEqual([0, 400]);
