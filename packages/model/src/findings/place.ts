@@ -129,7 +129,7 @@ export const placeRules: readonly Rule[] = [
         figure: faces === 'mirrored' ? 'mirrored faces' : 'faces that differ',
         limit: 'faces alike',
         judged: (found, wanted) => `This weave has ${found}; an even number of staves in plain weave has ${wanted}`,
-        mend: 'settle with the client which side is the front, or take plain weave',
+        mend: 'where it is not settled yet, settle with the client which side is the front, or take plain weave',
         field: 'weave',
       };
     },

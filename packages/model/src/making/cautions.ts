@@ -70,6 +70,10 @@ export function cautions(job: Job): CautionGroup[] {
       lines: said([
         [true, 'The bend of the slats: staves do not give, nothing rubs, and the wood bends evenly until it breaks.'],
         [
+          true,
+          'Swelling: between 6 and 14 % moisture by the coefficient of the wood, beyond that by its whole shrinkage, so that a table that goes beyond does not step evenly.',
+        ],
+        [
           windy && details.some(({ use }) => use !== 'gate'),
           'Wind: a panel that stands free, after ASCE 7 (figures not checked against the printed page); nothing for gusts between buildings.',
         ],

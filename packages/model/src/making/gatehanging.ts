@@ -1,9 +1,10 @@
 import { forceText } from '../findings/words.ts';
 import { WIRE_TURNS } from '../hardware/fittings.ts';
+import { screwSchedule } from '../hardware/schedule.ts';
 import { INCH } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
 import { type BraceDetails, type GateDetails, gateDetails, TURNBUCKLE } from '../uses/gate.ts';
-import { jointFigures, screwFigures } from './screws.ts';
+import { hardPilot, jointFigures, screwFigures } from './screws.ts';
 import { eachPanel, fineIn, lengthIn, type Making, partFigures, type StepFigure, type StepText } from './step.ts';
 
 /** The step of hanging gates: hinges, brace, latch. */
@@ -29,6 +30,10 @@ export function hangGate(making: Making): StepText {
       ...braceFigures(making),
       ...screwFigures(making, 'hinge to stile'),
       ...screwFigures(making, 'hinge to post'),
+      ...eachPanel(panels, 'hinge to post, pilot where the post is hardwood', (panel) => {
+        const fastener = screwSchedule(panel).find(({ joint }) => joint === 'hinge to post')?.fastener;
+        return fastener?.kind === 'screw' ? hardPilot(fastener, making.job) : undefined;
+      }),
       ...jointFigures(making, 'brace plate to frame'),
       ...jointFigures(making, 'strut to frame'),
     ],

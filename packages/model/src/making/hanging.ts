@@ -1,7 +1,6 @@
 import { wallPacker } from '../findings/ends.ts';
 import { FRAME } from '../findings/frame.ts';
 import { codeText, massText } from '../findings/words.ts';
-import { drillText, screwHoles } from '../hardware/pilot.ts';
 import type { Use } from '../job/job.ts';
 import { ceilToMark, floorToMark } from '../length.ts';
 import type { Panel } from '../panel/panel.ts';
@@ -12,7 +11,7 @@ import { panelCentre } from '../uses/weight.ts';
 import { divider } from './dividing.ts';
 import { escapeScreens } from './escape.ts';
 import { hangGate } from './gatehanging.ts';
-import { jointFigures } from './screws.ts';
+import { hardPilot, jointFigures } from './screws.ts';
 import {
   eachPanel,
   fineIn,
@@ -118,12 +117,9 @@ function hardPilots({ job }: Making, panels: readonly Panel[]): StepFigure[] {
     const { details } = panel;
     const { kind, screw } = sideFixings(panel);
     if (kind === 'bracket' || (details.use === 'screen' && details.into === 'masonry')) return undefined;
-    return drillText(screwHoles(screw.gauge, { specificGravity: HARDWOOD }).pilot, job.display.unit);
+    return hardPilot(screw, job);
   });
 }
-
-/** Specific gravity of oak and the like, for pilots in wood that nobody has told of. */
-const HARDWOOD = 0.65;
 
 /** How much of the post has to stand behind the panel, so that the bracket's leg and its screws find wood. */
 function postFigure(making: Making, panels: readonly Panel[]): StepFigure[] {

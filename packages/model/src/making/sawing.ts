@@ -5,6 +5,7 @@ import type { Part, PartRole } from '../parts/part.ts';
 import { openingFigures } from './openings.ts';
 import { eachPanel, fineIn, isMany, lengthIn, type Making, partFigures, roundIn, type StepText } from './step.ts';
 import { bendCautions, trialText, trialTexts } from './trial.ts';
+import { isWovenByTwo } from './weaving.ts';
 
 /** Steps at the saw before the stack is laid out. */
 export function sawingSteps(making: Making): StepText[] {
@@ -32,6 +33,7 @@ function chooseWood(making: Making): StepText {
             `What it is narrower or wider than planned, up to what is told below, the gaps at both sides take up${panels.some(({ details }) => details.use === 'gate') ? ', those of a gate at its latch' : ''}. Beyond that change the job before a rail is cut: the least width in the job file, under opening, or under size where the job gives no opening, and make the packet again. Rails, slats and the places of the staves all follow it.`,
           ]
         : []),
+      ...(panels.some(isWovenByTwo) ? ['Weaving takes two, as its step tells: see in time who helps.'] : []),
       'Mark a face side and a face edge on every board, and write the part letter on every piece as it is cut.',
     ],
     figures: [

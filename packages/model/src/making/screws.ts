@@ -1,5 +1,6 @@
+import type { ChosenScrew } from '../hardware/choose.ts';
 import { gluedStrips } from '../hardware/framejoints.ts';
-import { drillText } from '../hardware/pilot.ts';
+import { drillText, screwHoles } from '../hardware/pilot.ts';
 import { pilotDepth, type ScrewRow } from '../hardware/row.ts';
 import { screwSchedule } from '../hardware/schedule.ts';
 import type { Panel } from '../panel/panel.ts';
@@ -125,4 +126,12 @@ function gluedText(panel: Panel, joint: ScrewRow['joint']): string | undefined {
 
 function rowOf(panel: Panel, joint: ScrewRow['joint']): ScrewRow | undefined {
   return screwSchedule(panel).find((row) => row.joint === joint);
+}
+
+/** Specific gravity of oak and the like. */
+const HARDWOOD = 0.65;
+
+/** The pilot of a screw where what stands already is of hardwood: its own is for the softwood that is taken there. */
+export function hardPilot({ gauge }: Pick<ChosenScrew, 'gauge'>, { display }: Making['job']): string {
+  return drillText(screwHoles(gauge, { specificGravity: HARDWOOD }).pilot, display.unit);
 }

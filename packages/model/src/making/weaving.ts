@@ -7,10 +7,15 @@ import { bendCautions } from './trial.ts';
 /** Frames up to this tall are woven lying, taller ones standing, mm: 48 in; common practice, no source. */
 const LYING = 48 * INCH;
 
+/** Whether a frame is woven standing, by two. */
+export function isWovenByTwo({ outside }: Panel): boolean {
+  return outside.height > LYING;
+}
+
 /** How the frame lies or stands while it is woven, and how many weave it. */
 export function standTexts(making: Making): string[] {
   const { panels } = making;
-  const tall = panels.filter(({ outside }) => outside.height > LYING);
+  const tall = panels.filter(isWovenByTwo);
   const low = panels.filter((panel) => !tall.includes(panel));
   const said = (some: readonly Panel[], text: string) => {
     const whose = namedOf(some, panels);

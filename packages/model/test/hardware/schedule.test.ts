@@ -223,10 +223,10 @@ describe('hardwareList', () => {
         .join('; ');
     };
     expect(names({ use: 'gate', size: { width: 34, height: 60 } })).toMatch(
-      /latch with its keep and screws, for a gap of 1\/2 in .*; its keep stops the leaf/,
+      /latch that opens from both sides with its keep and screws, for a gap of 1\/2 in .*; its keep stops the leaf/,
     );
     expect(names({ use: 'divider', size: { width: 34, height: 60 }, divider: { stand: 'track' } })).toMatch(
-      /track carrier for \d+ lb or more, its plate no wider than 1 1\/2 in, .* its screws go no more than 7\/8 in into the rail; floor guide/,
+      /track carrier for \d+ lb or more, with its own screws, its plate no wider than 1 1\/2 in, .* its screws go no more than 7\/8 in into the rail; floor guide/,
     );
     expect(names({ size: { width: 44, height: 52 }, screen: { into: 'masonry' } })).toMatch(
       /wall plug for a No. 8 screw, 2 in/,

@@ -143,6 +143,11 @@ describe('makingOrder, what the bench asks', () => {
     expect(thickerBy(tight)).toBeGreaterThanOrEqual(0.1);
   });
 
+  test('a frame woven by two says so before the wood is bought', () => {
+    expect(text(stepsOf({}), /^Choose/)).toMatch(/Weaving takes two/);
+    expect(text(stepsOf({ size: { width: 44, height: 40 } }), /^Choose/)).not.toMatch(/Weaving takes two/);
+  });
+
   test('wood behind a screen: how thick it has to be, and the pilot where it is hard', () => {
     const told = text(stepsOf({}), /Fix the screen/);
     expect(told).toMatch(/pilot where what is behind is hardwood [0-9/]+ in/);
@@ -167,6 +172,7 @@ describe('makingOrder, what the bench asks', () => {
     // The gap of 1/2 in and 3/8 in over the leaf.
     expect(gate('towards the front')).toMatch(/stop strip, if there is one against the back .*7\/8 in thick/);
     expect(gate('towards the back')).toMatch(/stop strip, if there is one against the front/);
+    expect(gate('towards the back')).toMatch(/pilot where the post is hardwood [0-9/]+ in/);
   });
 
   test('sanding comes before marking, marking before boring, and pilots go through the holes bored', () => {
