@@ -97,7 +97,7 @@ function blocks(place: BackPlace): BackInk {
       ? [
           {
             at: at(first.x, first.y - found.height * 0.3),
-            text: `Stand-off block${of === undefined ? '' : ` ${of}`}, a screw through its middle`,
+            text: `Stand-off block${of === undefined ? '' : ` ${of}`}, its top sloping down outwards, a screw through its middle`,
           },
         ]
       : [],
