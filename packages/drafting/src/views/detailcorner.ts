@@ -2,7 +2,7 @@ import { type Panel, type PanelPlace, type Part, type ScrewRow, sideAt } from '@
 import { moved } from '../ink.ts';
 import type { NoteTarget } from '../layout/notes.ts';
 import { TEXT } from '../layout/style.ts';
-import { fractions, textWidth } from '../lettering.ts';
+import { textWidth } from '../lettering.ts';
 import type { Drawing, Mark, Point } from '../mark.ts';
 import { stroke, write } from '../mark.ts';
 import { line, rectangle } from '../path.ts';
@@ -13,6 +13,7 @@ import type { DetailLetter } from './detailkey.ts';
 import {
   cornerPlaces,
   hasShape,
+  plugText,
   screwEnd,
   screwName,
   screwReach,
@@ -242,11 +243,4 @@ function notes(panel: Panel, scale: number, plan: View): NoteTarget[] {
         ]
       : []),
   ];
-}
-
-/** The plug over a sunk head, by its diameter. */
-function plugText({ display }: Panel, { plug }: ScrewRow): string {
-  if (!plug) return 'plugs';
-  const across = display.unit === 'in' ? `${fractions(plug.drill.inch)} in` : said(plug.diameter, display);
-  return `${across} plugs`;
 }

@@ -10,6 +10,7 @@ import { fractions } from '../lettering.ts';
 import type { Mark, Point } from '../mark.ts';
 import { stroke } from '../mark.ts';
 import { circle, line, polygon, polyline } from '../path.ts';
+import { said } from './detaildrawing.ts';
 
 /** The screws of a joint of a panel; undefined where the joint has none, or pins. */
 export function screwsOf(panel: Panel, joint: JointName): ScrewRow | undefined {
@@ -107,4 +108,11 @@ export function cornerPlaces({ places }: ScrewRow, { outside }: Panel): readonly
   return places
     .filter(({ x, y }) => x < outside.width / 2 && y < outside.height / 2)
     .toSorted((a, b) => a.x - b.x || b.z - a.z);
+}
+
+/** The plug over a sunk head, by its diameter. */
+export function plugText({ display }: Panel, { plug }: ScrewRow): string {
+  if (!plug) return 'plugs';
+  const across = display.unit === 'in' ? `${fractions(plug.drill.inch)} in` : said(plug.diameter, display);
+  return `${across} plugs`;
 }
