@@ -87,8 +87,7 @@ function answers(): (question: string) => Promise<string> {
 }
 
 /** The real machine as the command sees it from the working thread. */
-function machine({ args, watched, stop }: Given, port: MessagePort): World {
-  const post = (word: Word): void => port.postMessage(word);
+function machine({ args, watched, stop }: Given, port: MessagePort, post: (word: Word) => void): World {
   return {
     args,
     out: (content) => post({ is: 'out', content }),
@@ -114,15 +113,15 @@ function machine({ args, watched, stop }: Given, port: MessagePort): World {
 
 async function work(given: Given, port: MessagePort): Promise<void> {
   const { run } = await import('./cli.ts');
-  const say = (word: Word): void => port.postMessage(word);
+  const post = (word: Word): void => port.postMessage(word);
   try {
-    say({ is: 'done', status: await run(machine(given, port)) });
+    post({ is: 'done', status: await run(machine(given, port, post)) });
   } catch (error) {
-    say({
+    post({
       is: 'say',
       line: `wattlewright: ${error instanceof Error ? (error.stack ?? error.message) : String(error)}`,
     });
-    say({ is: 'done', status: STATUS.machine });
+    post({ is: 'done', status: STATUS.machine });
   }
   port.close();
 }

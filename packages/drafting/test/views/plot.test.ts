@@ -42,13 +42,17 @@ describe('apart', () => {
 });
 
 describe('plot', () => {
+  const field = {
+    name: 'p',
+    title: 'P',
+    alt: 'P',
+    x: { label: 'x', from: 0, to: 10 },
+    y: { label: 'y', from: 0, to: 5 },
+  };
+
   test('plot draws a line through its points at the axes’ own scale', () => {
     const drawing = plot({
-      name: 'p',
-      title: 'P',
-      alt: 'P',
-      x: { label: 'x', from: 0, to: 10 },
-      y: { label: 'y', from: 0, to: 5 },
+      ...field,
       series: [
         {
           label: 'half',
@@ -70,11 +74,7 @@ describe('plot', () => {
 
   test('plot sets the name of each curve on the curve itself, which leaves room for it', () => {
     const drawing = plot({
-      name: 'p',
-      title: 'P',
-      alt: 'P',
-      x: { label: 'x', from: 0, to: 10 },
-      y: { label: 'y', from: 0, to: 5 },
+      ...field,
       series: [1, 2, 4].map((n) => ({
         label: `${n} mm`,
         points: Array.from({ length: 51 }, (_, i) => [i / 5, Math.min(5, (n * 2) / (i / 5 + 0.1))] as const),
@@ -90,11 +90,7 @@ describe('plot', () => {
 
   test('plot cuts a curve where it leaves the field, on its own straight piece', () => {
     const drawing = plot({
-      name: 'p',
-      title: 'P',
-      alt: 'P',
-      x: { label: 'x', from: 0, to: 10 },
-      y: { label: 'y', from: 0, to: 5 },
+      ...field,
       series: [
         {
           label: 'steep',

@@ -40,7 +40,7 @@ const STEPS = 400_000;
 const TIGHT = 1 - 1e-6;
 
 /**
- * The cheapest plan of a complete flow, cheapest sets of boards first. Boards are few and dear and patterns many, so the
+ * The cheapest plan, by sets of boards, cheapest first. Boards are few and dear and patterns many, so the
  * boards alone are chosen, and each set is tried: can it make every piece if patterns may be mixed in fractions? If not,
  * worths that prove it rule out all sets worth too little (Benders, Numerische Mathematik 4, 1962). Can it in whole
  * patterns? The solver tells in little time, since what it may buy is settled; if not, every set within it is ruled out.

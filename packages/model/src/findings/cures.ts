@@ -1,10 +1,9 @@
 import { ceilToMark } from '../length.ts';
-import { bendRows } from '../panel/behaviour.ts';
+import { woven } from '../panel/behaviour.ts';
 import { type Panel, weaveDepth } from '../panel/panel.ts';
 import { layStaves } from '../panel/staves.ts';
 import { guardDetails } from '../uses/guard.ts';
 import { BENCH_STEP, LEAST_GRIP, leastGrip, SLAT_USE } from '../weave/limits.ts';
-import { weaveSides } from '../weave/pattern.ts';
 import { woods } from '../wood/species.ts';
 import type { Species } from '../wood/wood.ts';
 import { guardShare, mostUse, windyUse } from './strength.ts';
@@ -156,13 +155,7 @@ function sized(panel: Panel, { count, thickness, depth }: Sizes): Panel | undefi
   const courses = { ...panel.courses, thickness };
   const staves = layStaves(spec, clear, display);
   if ('field' in staves) return undefined;
-  const sides = weaveSides({
-    weave: spec.weave.pattern,
-    start: spec.weave.start,
-    courses: courses.count,
-    staves: count,
-  });
-  const rows = bendRows(spec, { clearWidth: clear.width, staves, courses, weave: sides, display });
+  const { weave: sides, rows } = woven(spec, { clearWidth: clear.width, staves, courses, display });
   return { ...panel, spec, courses, staves, weave: { ...weave, ...sides }, rows };
 }
 

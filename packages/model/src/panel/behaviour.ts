@@ -1,7 +1,7 @@
 import type { PanelSpec, Site } from '../job/job.ts';
 import { floorToMark, INCH, type Marks } from '../length.ts';
 import { bendSlat, type SlatBend } from '../weave/bend.ts';
-import type { Weave } from '../weave/pattern.ts';
+import { type Weave, weaveSides } from '../weave/pattern.ts';
 import { woodChange } from '../wood/movement.ts';
 import { allowanceMargin } from './courses.ts';
 import type { Courses, Movement, RowBehaviour, Staves } from './panel.ts';
@@ -18,17 +18,22 @@ const END_CLEARANCE = { in: INCH / 64, mm: 0.5 } as const;
 /** Slats of one panel that differ by no more than this, or by the mark, are cut alike, mm. */
 const ALIKE = 1;
 
+interface WovenOver {
+  readonly clearWidth: number;
+  readonly staves: Staves;
+  readonly courses: Courses;
+  readonly display: Marks;
+}
+
+/** The weave of a panel over its staves and courses, and how its rows bend. */
+export function woven(spec: PanelSpec, over: WovenOver): { readonly weave: Weave; readonly rows: RowBehaviour[] } {
+  const { pattern, start } = spec.weave;
+  const weave = weaveSides({ weave: pattern, start, courses: over.courses.count, staves: over.staves.count });
+  return { weave, rows: bendRows(spec, weave, over) };
+}
+
 /** Bends one slat of each row of the weave; rows alike are bent once. */
-export function bendRows(
-  spec: PanelSpec,
-  {
-    clearWidth,
-    staves,
-    courses,
-    weave,
-    display,
-  }: { clearWidth: number; staves: Staves; courses: Courses; weave: Weave; display: Marks },
-): RowBehaviour[] {
+function bendRows(spec: PanelSpec, weave: Weave, { clearWidth, staves, courses, display }: WovenOver): RowBehaviour[] {
   const { wood } = spec.wood.slat;
   const bends = weave.rows.map((sides) =>
     bendSlat({

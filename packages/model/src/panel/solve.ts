@@ -1,9 +1,8 @@
 import type { Job, PanelSpec } from '../job/job.ts';
 import { JobError, type Problem } from '../job/problem.ts';
 import { formatLength } from '../length.ts';
-import { weaveSides } from '../weave/pattern.ts';
 import { changesOf, measuredCourses } from './asbuilt.ts';
-import { bendRows, seasons, slatChange } from './behaviour.ts';
+import { seasons, slatChange, woven } from './behaviour.ts';
 import { closeCourses, type HeightToClose } from './courses.ts';
 import { alikeStrips, coverStrips } from './cover.ts';
 import type { Courses, Panel } from './panel.ts';
@@ -110,19 +109,13 @@ function assemble(job: Job, spec: PanelSpec, clearWidth: number, courses: Course
   };
   const staves = layStaves(spec, clear, display);
   if ('field' in staves) return staves;
-  const weave = weaveSides({
-    weave: spec.weave.pattern,
-    start: spec.weave.start,
-    courses: courses.count,
-    staves: staves.count,
-  });
   const outside = {
     width: spec.size.width,
     height: clear.height + 2 * spec.rail.height,
     depth: Math.max(spec.rail.depth, spec.stile.depth),
   };
   const movement = seasons(spec, site, courses, display);
-  const rows = bendRows(spec, { clearWidth, staves, courses, weave, display });
+  const { weave, rows } = woven(spec, { clearWidth, staves, courses, display });
   return {
     name: spec.name,
     count: spec.count,

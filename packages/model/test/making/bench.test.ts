@@ -239,28 +239,18 @@ describe('makingOrder, what the bench asks', () => {
   });
 
   test('pins of stop strips: half with the staves, half after weaving', () => {
-    const stops = stepsOf(
-      {
-        use: 'divider',
-        size: { width: 1200, height: 1650 },
-        rail: { depth: 45 },
-        stile: { depth: 45 },
-        slat: { thickness: 4, stop: 12 },
-      },
-      { unit: 'mm' },
-    );
+    const divider = {
+      use: 'divider',
+      size: { width: 1200, height: 1650 },
+      rail: { depth: 45 },
+      stile: { depth: 45 },
+      slat: { thickness: 4, stop: 12 },
+    };
+    const stops = stepsOf(divider, { unit: 'mm' });
     const pins = (title: RegExp) => Number(/stop strip to stile (\d+) of pin/.exec(text(stops, title))?.[1]);
-    const panel = panelOf(
-      {
-        use: 'divider',
-        size: { width: 1200, height: 1650 },
-        rail: { depth: 45 },
-        stile: { depth: 45 },
-        slat: { thickness: 4, stop: 12 },
-      },
-      { unit: 'mm' },
-    );
-    const all = screwSchedule(panel).find(({ joint }) => joint === 'stop strip to stile')?.count;
+    const all = screwSchedule(panelOf(divider, { unit: 'mm' })).find(
+      ({ joint }) => joint === 'stop strip to stile',
+    )?.count;
     expect(pins(/Set the staves/) + pins(/^Square/)).toBe(all);
     expect(pins(/Set the staves/)).toBe(pins(/^Square/));
   });
