@@ -89,7 +89,7 @@ async function solverAlone(job: CuttingInput, cost: number): Promise<number> {
   let sum = 0;
   for (const nested of opened.nested) {
     const group = planGroup(boundGroup(nested));
-    const flow = flowBelow(group.nested, group.rest, group.mix, group.cost, 5000);
+    const flow = flowBelow(group.nested, group.rest, group.mix, { below: group.cost, most: 5000 });
     const end = performance.now() + 60_000;
     const { tallied } = searchFlow(highs, flow, new Map(), {
       iterations: Number.POSITIVE_INFINITY,

@@ -75,7 +75,10 @@ export function searchSets(highs: Highs, { nested, rest, mix }: Whole, most: num
       cuts.push(cut);
       continue;
     }
-    const flow = flowBelow(nested, within, mixture(nested, within, { known, rounds: 60 }), from, MOST_CHOICES);
+    const flow = flowBelow(nested, within, mixture(nested, within, { known, rounds: 60 }), {
+      below: from,
+      most: MOST_CHOICES,
+    });
     if (!flow.complete) {
       open = Math.min(open, from);
       refused.push(set);

@@ -49,7 +49,8 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
     let group = groups[i] as Group;
     const ended = (): boolean => group.hopeless || (group.done && group.cost <= group.bound);
     let solved = false;
-    for (const stage of STAGES.slice(0, effort).flat()) {
+    const stages = ended() || stopped() ? [] : (await loadSolver()) ? STAGES.slice(0, effort).flat() : WITHOUT;
+    for (const stage of stages) {
       if (ended()) break;
       await breathe();
       if (stopped()) break;
@@ -73,6 +74,8 @@ type Stage =
       readonly is: 'solve';
       readonly choices: number;
       readonly iterations: number;
+      /** Only plans that rip each board before it is crosscut. */
+      readonly ripFirst?: boolean;
       /** Where all choices of use are this many or fewer they are all taken, for a proof. */
       readonly whole?: number;
     }
@@ -83,22 +86,19 @@ const PROOF = 60_000;
 
 /**
  * The steps one after the other, each started from the best plan so far; effort says how many are made, so that more
- * can only be better. Few choices find plans quickly, all of them prove, and so do sets of boards.
+ * can only be better. Ripping first leaves few choices and finds good plans quickly; sets of boards prove, and so do all
+ * choices where they are not too many.
  */
 const STAGES: readonly (readonly Stage[])[] = [
+  [{ is: 'solve', ripFirst: true, choices: 650, iterations: 15_000 }],
+  [{ is: 'sets', iterations: 40_000 }],
+  [{ is: 'solve', choices: 700, iterations: 16_000, whole: 1200 }],
   [
     { is: 'restart', starts: 8 },
-    { is: 'renew', over: 'open', rounds: 80 },
-  ],
-  [{ is: 'solve', choices: 350, iterations: 6000, whole: 1200 }],
-  [
-    { is: 'sets', iterations: 40_000 },
-    { is: 'solve', choices: 700, iterations: 12_000 },
-  ],
-  [
     { is: 'renew', over: 'all', rounds: 300 },
-    { is: 'solve', choices: 1200, iterations: 40_000 },
+    { is: 'solve', ripFirst: true, choices: 1000, iterations: 20_000 },
   ],
+  [{ is: 'solve', choices: 1200, iterations: 40_000 }],
   [{ is: 'solve', choices: 20_000, iterations: 60_000 }],
   [
     { is: 'restart', starts: 40 },
@@ -107,8 +107,13 @@ const STAGES: readonly (readonly Stage[])[] = [
   ],
   [{ is: 'solve', choices: 20_000, iterations: 150_000 }],
   [{ is: 'solve', choices: 40_000, iterations: 200_000 }],
-  [{ is: 'solve', choices: 60_000, iterations: 300_000 }],
   [{ is: 'solve', choices: 100_000, iterations: 600_000 }],
+];
+
+/** What is done instead where no solver can be had. */
+const WITHOUT: readonly Stage[] = [
+  { is: 'restart', starts: 8 },
+  { is: 'renew', over: 'open', rounds: 80 },
 ];
 
 /** Table cells filled over one stage of restarts or renewal, roughly. */
@@ -180,8 +185,10 @@ async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { sto
   const below = group.done ? group.cost - step : dearest * pieces;
   // A proof needs whole lists.
   const most = nested.complete ? stage.whole : undefined;
-  const all = most === undefined ? undefined : flowBelow(nested, rest, mix, below, most);
-  const flow = all?.complete ? all : flowBelow(nested, rest, mix, below, stage.choices);
+  const all = most === undefined ? undefined : flowBelow(nested, rest, mix, { below, most });
+  const flow = all?.complete
+    ? all
+    : flowBelow(nested, rest, mix, { below, most: stage.choices, ...(stage.ripFirst && { ripFirst: true }) });
   const iterations = all?.complete ? PROOF : stage.iterations;
   const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
   // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan; but for lists

@@ -66,22 +66,35 @@ function settlePrices(nested: Nested, rest: Rest, mix: Mixture): Settled {
   return { bound, asked, worth };
 }
 
+/** Which choices a flow is made of. */
+export interface FlowLimits {
+  /** Those by which a plan may cost less than this. */
+  readonly below: number;
+  /** No more than so many. */
+  readonly most: number;
+  /** Each board is ripped before it is crosscut, as far along as its sticks are of use: fewer choices by far. */
+  readonly ripFirst?: boolean;
+}
+
 /**
  * Every choice by which a plan may still cost less than `below`: its own reduced cost and that of the cheapest way to
  * come by its piece of wood do not reach the difference between `below` and the bound. Where that leaves more than
  * `most` choices the difference is narrowed, and the bound of what is left out comes down with it.
  */
-export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, below: number, most: number): Flow {
+export function flowBelow(nested: Nested, rest: Rest, mix: Mixture, limits: FlowLimits): Flow {
+  const { below, most, ripFirst = false } = limits;
   const { bound, asked, worth } = settlePrices(nested, rest, mix);
   const grain = GRAIN * (1 + below * 1e-3);
   let room = Math.max(0, below - bound) + grain;
-  for (let complete = true; room > grain / 1000; complete = false) {
-    const choices = choicesWithin({ nested, rest, worth, asked, slack: room, most });
-    if (choices !== undefined) return { nested, rest, choices, bound: bound + room - grain, complete };
+  for (let complete = !ripFirst; room > grain / 1000; complete = false) {
+    const choices = choicesWithin({ nested, rest, worth, asked, slack: room, most, ripFirst });
+    if (choices !== undefined) {
+      return { nested, rest, choices, bound: ripFirst ? bound : bound + room - grain, complete };
+    }
     room *= 0.7;
   }
   // Choices that tie at no cost at all are kept together, even if they are a few times too many.
-  const ties = choicesWithin({ nested, rest, worth, asked, slack: grain, most: 6 * most });
+  const ties = choicesWithin({ nested, rest, worth, asked, slack: grain, most: 6 * most, ripFirst });
   return { nested, rest, choices: ties ?? [], bound, complete: false };
 }
 
@@ -92,6 +105,7 @@ interface Within {
   readonly asked: readonly (readonly number[])[];
   readonly slack: number;
   readonly most: number;
+  readonly ripFirst: boolean;
 }
 
 function choicesWithin(of: Within): Choice[] | undefined {
@@ -129,6 +143,7 @@ function choicesWithin(of: Within): Choice[] | undefined {
 function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choice[]): boolean {
   const { nested, rest, slack } = of;
   const room = nested.rooms[r] as BoardRoom;
+  const ways = of.ripFirst ? longestWays(room) : room.ways;
   const toBar = new Float64Array(room.at.length).fill(Number.POSITIVE_INFINITY);
   const toSegment = new Float64Array(room.segments.length).fill(Number.POSITIVE_INFINITY);
   room.boards.forEach((_, board) => {
@@ -140,7 +155,7 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
   });
   // Longer segments come off a board first: any other order only says the same again.
   for (let s = room.segments.length - 1; s >= 0; s--) {
-    if ((room.ways[s] as readonly number[]).length === 0) continue;
+    if ((ways[s] as readonly number[]).length === 0) continue;
     const size = room.segments[s] as number;
     let to = room.at.length - 1;
     for (let i = room.at.length - 1; i > 0 && (room.at[i] as number) >= size; i--) {
@@ -150,12 +165,12 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
       const cost = (toBar[i] as number) + spent;
       if (cost > slack) continue;
       choices.push({ is: 'split', room: r, from: i, segment: s, to });
-      toBar[to] = Math.min(toBar[to] as number, cost);
+      if (!of.ripFirst) toBar[to] = Math.min(toBar[to] as number, cost);
       toSegment[s] = Math.min(toSegment[s] as number, cost);
     }
     if (choices.length > of.most) return false;
   }
-  room.ways.forEach((list, s) => {
+  ways.forEach((list, s) => {
     if ((toSegment[s] as number) > slack) return;
     for (const q of list) {
       const { counts } = room.patterns[q] as SectionPattern;
@@ -173,6 +188,19 @@ function roomChoices(of: Within, r: number, reach: Float64Array[], choices: Choi
     }
   });
   return choices.length <= of.most;
+}
+
+/** Per segment length the patterns by which a whole board is ripped at once: the longest of use to them on some board. */
+function longestWays({ segments, ways, at, top, patterns }: BoardRoom): number[][] {
+  const found = Array.from(segments, () => new Set<number>());
+  for (const t of new Set(top)) {
+    const open = new Set(patterns.keys());
+    for (let s = segments.length - 1; s >= 0; s--) {
+      if ((segments[s] as number) > (at[t] as number)) continue;
+      for (const q of ways[s] as readonly number[]) if (open.delete(q)) found[s]?.add(q);
+    }
+  }
+  return found.map((set) => [...set]);
 }
 
 /** Length patterns of one kind of stick; false where there are too many. */

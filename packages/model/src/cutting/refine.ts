@@ -22,7 +22,7 @@ export async function refine(group: Group, stopped: () => boolean): Promise<Grou
   const pieces = rest.need.reduce((sum, n) => sum + n, 0);
   const highs = group.done && pieces <= MOST_PIECES ? await loadSolver() : undefined;
   if (highs === undefined) return group;
-  const flow = flowBelow(nested, rest, mix, group.cost, CHOICES);
+  const flow = flowBelow(nested, rest, mix, { below: group.cost, most: CHOICES });
   let now = group;
   let most: Partial<Record<Measure, number>> = { cost: group.cost };
   for (const least of AFTER_COST) {

@@ -54,7 +54,7 @@ describe('searchSets', () => {
     const offcuts = [{ ...bare, length: 30 * 25.4, count: 2 }];
     const group = groupOf({ parts: screens([[width, height, 1]]), stock: yard(), offcuts, saw: saw() });
     const step = group.nested.problem.costStep;
-    const flow = flowBelow(group.nested, group.rest, group.mix, group.cost, 20_000);
+    const flow = flowBelow(group.nested, group.rest, group.mix, { below: group.cost, most: 20_000 });
     expect(flow.complete).toBe(true);
     const whole = searchFlow(highs, flow, new Map(), ENDLESS);
     const sets = searchSets(highs, group, group.cost, ENDLESS);
