@@ -2,9 +2,12 @@ import { type Mixture, mixture, type Rest, roundUp, wholeRest } from './bound.ts
 import { chances } from './chance.ts';
 import { correctedGreedy, withoutSome } from './correction.ts';
 import { better, dive } from './dive.ts';
+import { missingOf } from './fillmix.ts';
 import { serves } from './fit.ts';
 import { costOfTakes, type Draft, isDone } from './greedy.ts';
+import { draftOf, lengthwise, mixtureOf } from './lengthwise.ts';
 import { type BoardRoom, type Nested, nest, withPatterns } from './nested.ts';
+import { boundPacking, type Packing, searchPacking } from './packing.ts';
 import type { BoundKind } from './plan.ts';
 import type { Board, BoardClass, Problem } from './problem.ts';
 import { betterPatterns, coarseLengths, relaxedBound } from './relaxed.ts';
@@ -19,6 +22,8 @@ export interface Bounded {
   readonly cells: number;
   readonly bound: number;
   readonly boundKind: BoundKind;
+  /** What is known of it where its boards are only crosscut. */
+  readonly packing?: Packing;
 }
 
 /** The same with the best plan so far. */
@@ -62,6 +67,11 @@ function split(problem: Problem): Problem[] {
 /** The least that any plan of one group costs, as the own core knows. */
 export function boundGroup(tables: Nested): Bounded {
   const rest = wholeRest(tables);
+  const packing = packingOf(tables);
+  if (packing !== undefined) {
+    const mix = mixtureOf(tables, packing);
+    return { nested: tables, rest, mix, cells: cellsOf(tables), bound: packing.bound, boundKind: 'linear', packing };
+  }
   const relaxed = tables.complete ? undefined : relaxedBound(tables, rest, 8);
   const coarse = tables.lengthsComplete ? undefined : coarseBound(tables.problem);
   const { nested, mix, cells } = mixed(relaxed === undefined ? tables : withPatterns(tables, relaxed.patterns), rest);
@@ -72,9 +82,19 @@ export function boundGroup(tables: Nested): Bounded {
   return { nested, rest, mix, cells, bound: Math.max(linear, material), boundKind };
 }
 
+/** The bound of boards that are only crosscut; `undefined` for others, and where there may be too few of them. */
+function packingOf(tables: Nested): Packing | undefined {
+  const job = lengthwise(tables);
+  const packing = job && boundPacking(job);
+  return packing?.mix !== undefined && missingOf(packing.mix) > 0 ? undefined : packing;
+}
+
 /** The own core's plan for one group. */
 export function planGroup(bounded: Bounded): Group {
-  const { nested, rest, mix } = bounded;
+  const { nested, rest, mix, packing } = bounded;
+  const fillings = packing && searchPacking(packing);
+  const draft = fillings && draftOf(nested, rest, fillings);
+  if (draft !== undefined) return withDraft({ ...bounded, held: { takes: [], rest, mix } }, draft);
   const group = planHeld(bounded, holdWhole(nested, rest, mix));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
 }

@@ -34,7 +34,8 @@ export interface StickKind {
   readonly last: Int32Array;
 }
 
-interface StickItem {
+/** One demand among the pieces of a stick. */
+export interface StickItem {
   readonly demand: number;
   readonly size: number;
   readonly need: number;

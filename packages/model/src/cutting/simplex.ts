@@ -6,7 +6,7 @@ export interface Column {
 }
 
 /**
- * A revised simplex in plain numbers for a few dozen rows and columns that arrive bit by bit: minimise the cost of
+ * A revised simplex in plain numbers for some hundred rows and columns that arrive bit by bit: minimise the cost of
  * columns taken at least 0 times so that every row adds up to its right side. The first columns are the start basis,
  * one per row, each a unit column.
  */
@@ -38,17 +38,16 @@ export function simplex(start: readonly Column[], side: readonly number[]): Simp
     level[i] = (uneven[i] as number) / unit;
   }
   const basis = Int32Array.from({ length: m }, (_, i) => i);
-  const made: Simplex = {
-    columns: [...start],
-    basis,
-    level,
-    inverse,
-    side: uneven,
-    prices: new Float64Array(m),
-    pivots: 0,
-  };
+  const prices = new Float64Array(m);
+  const made: Simplex = { columns: [...start], basis, level, inverse, side: uneven, prices, pivots: 0 };
   setPrices(made);
   return made;
+}
+
+/** The same program at the same point, to be worked on apart. */
+export function copyOf(lp: Simplex): Simplex {
+  const [basis, level, inverse] = [lp.basis.slice(), lp.level.slice(), lp.inverse.slice()];
+  return { ...lp, columns: [...lp.columns], basis, level, inverse, side: lp.side.slice(), prices: lp.prices.slice() };
 }
 
 /** Cost of one more unit of a column at the present prices. */
@@ -72,7 +71,7 @@ export function optimise(lp: Simplex, most = 5000): void {
         entering = j;
       }
     }
-    if (entering < 0 || !pivot(lp, entering)) return;
+    if (entering < 0 || !enter(lp, entering)) return;
   }
 }
 
@@ -86,14 +85,66 @@ export function levels(lp: Simplex): { column: number; level: number }[] {
   return Array.from(lp.basis, (column, i) => ({ column, level: lp.level[i] as number }));
 }
 
-function pivot(lp: Simplex, entering: number): boolean {
+/** Takes `times` a column off the right sides, none of which goes below 0; levels may: `restore` mends them. */
+export function settleColumn(lp: Simplex, { rows, values }: Column, times: number): void {
   const m = lp.side.length;
+  rows.forEach((r, k) => {
+    const less = Math.min(lp.side[r] as number, times * (values[k] as number));
+    lp.side[r] = (lp.side[r] as number) - less;
+    for (let i = 0; i < m; i++) lp.level[i] = (lp.level[i] as number) - less * (lp.inverse[i * m + r] as number);
+  });
+}
+
+/** Dual pivots until no level is below 0; false where `most` are not enough. Prices must be the best for the columns known. */
+export function restore(lp: Simplex, most = 500): boolean {
+  const m = lp.side.length;
+  for (let n = 0; n < most; n++) {
+    let row = -1;
+    let lowest = -TINY;
+    for (let i = 0; i < m; i++) {
+      if ((lp.level[i] as number) < lowest) {
+        lowest = lp.level[i] as number;
+        row = i;
+      }
+    }
+    if (row < 0) return true;
+    const entering = dualEntering(lp, row);
+    if (entering < 0) return false;
+    pivot(lp, entering, row, image(lp, lp.columns[entering] as Column));
+  }
+  return false;
+}
+
+/** The column that takes the place of a row whose level is below 0: of those that keep all prices right the steepest. */
+function dualEntering(lp: Simplex, row: number): number {
+  const base = row * lp.side.length;
+  let entering = -1;
+  let least = Number.POSITIVE_INFINITY;
+  let steepest = 0;
+  for (let j = 0; j < lp.columns.length; j++) {
+    const column = lp.columns[j] as Column;
+    let slope = 0;
+    for (let k = 0; k < column.rows.length; k++) {
+      slope -= (column.values[k] as number) * (lp.inverse[base + (column.rows[k] as number)] as number);
+    }
+    if (slope < TINY) continue;
+    const ratio = Math.max(0, reducedCost(lp, column)) / slope;
+    if (ratio > least + TINY || (ratio > least - TINY && slope <= steepest)) continue;
+    least = Math.min(least, ratio);
+    steepest = slope;
+    entering = j;
+  }
+  return entering;
+}
+
+/** Brings a column into the basis; false where nothing bounds it. */
+function enter(lp: Simplex, entering: number): boolean {
   const step = image(lp, lp.columns[entering] as Column);
   let row = -1;
   let least = Number.POSITIVE_INFINITY;
-  for (let i = 0; i < m; i++) {
+  for (let i = 0; i < step.length; i++) {
     if ((step[i] as number) > 1e-8) {
-      const ratio = (lp.level[i] as number) / (step[i] as number);
+      const ratio = Math.max(0, lp.level[i] as number) / (step[i] as number);
       if (ratio < least) {
         least = ratio;
         row = i;
@@ -101,26 +152,47 @@ function pivot(lp: Simplex, entering: number): boolean {
     }
   }
   if (row < 0) return false;
-  lp.basis[row] = entering;
-  lp.pivots++;
-  if (lp.pivots % REBUILD === 0 && rebuild(lp)) return true;
-  const { inverse, level } = lp;
-  const by = step[row] as number;
-  for (let k = 0; k < m; k++) inverse[row * m + k] = (inverse[row * m + k] as number) / by;
-  level[row] = least;
-  for (let i = 0; i < m; i++) {
-    const factor = step[i] as number;
-    if (i === row || factor === 0) continue;
-    for (let k = 0; k < m; k++) {
-      inverse[i * m + k] = (inverse[i * m + k] as number) - factor * (inverse[row * m + k] as number);
-    }
-    level[i] = Math.max(0, (level[i] as number) - factor * least);
-  }
-  setPrices(lp);
+  pivot(lp, entering, row, step);
   return true;
 }
 
-function image(lp: Simplex, column: Column): Float64Array {
+/** Puts a column, whose image is `step`, in a row's place. */
+function pivot(lp: Simplex, entering: number, row: number, step: Float64Array): void {
+  const { inverse, level, prices } = lp;
+  const m = level.length;
+  const rise = reducedCost(lp, lp.columns[entering] as Column);
+  lp.basis[row] = entering;
+  lp.pivots++;
+  if (lp.pivots % Math.max(REBUILD, m) === 0 && rebuild(lp)) return;
+  exchange(inverse, m, row, step);
+  const by = (level[row] as number) / (step[row] as number);
+  for (let i = 0; i < m; i++) level[i] = (level[i] as number) - (step[i] as number) * by;
+  level[row] = by;
+  for (let k = 0; k < m; k++) prices[k] = (prices[k] as number) + rise * (inverse[row * m + k] as number);
+}
+
+/** The inverse with a column, whose image is `step`, in a row's place. Most of a row is 0: only the rest is gone through. */
+function exchange(inverse: Float64Array, m: number, row: number, step: Float64Array): void {
+  const base = row * m;
+  const by = step[row] as number;
+  const filled = new Int32Array(m);
+  let n = 0;
+  for (let k = 0; k < m; k++) {
+    if (inverse[base + k] === 0) continue;
+    inverse[base + k] = (inverse[base + k] as number) / by;
+    filled[n++] = k;
+  }
+  for (let i = 0; i < m; i++) {
+    const factor = step[i] as number;
+    if (i === row || factor === 0) continue;
+    for (let x = 0; x < n; x++) {
+      const k = filled[x] as number;
+      inverse[i * m + k] = (inverse[i * m + k] as number) - factor * (inverse[base + k] as number);
+    }
+  }
+}
+
+function image(lp: Pick<Simplex, 'inverse' | 'side'>, column: Column): Float64Array {
   const m = lp.side.length;
   const out = new Float64Array(m);
   for (let k = 0; k < column.rows.length; k++) {
@@ -128,6 +200,8 @@ function image(lp: Simplex, column: Column): Float64Array {
     const v = column.values[k] as number;
     for (let i = 0; i < m; i++) out[i] = (out[i] as number) + v * (lp.inverse[i * m + r] as number);
   }
+  // Rounding leaves grains where there is nothing.
+  for (let i = 0; i < m; i++) if (Math.abs(out[i] as number) < 1e-12) out[i] = 0;
   return out;
 }
 
@@ -141,43 +215,30 @@ function setPrices(lp: Simplex): void {
   }
 }
 
-/** Works the inverse out anew by Gauss and Jordan, so that rounding does not pile up; false if the basis is singular. */
+/** Works the inverse out anew, so that rounding does not pile up; false if the basis is singular. Unit columns come first. */
 function rebuild(lp: Simplex): boolean {
-  const m = lp.side.length;
-  const w = 2 * m;
-  const table = new Float64Array(m * w);
-  for (let i = 0; i < m; i++) {
-    const c = lp.columns[lp.basis[i] as number] as Column;
-    for (let k = 0; k < c.rows.length; k++) table[(c.rows[k] as number) * w + i] = c.values[k] as number;
-    table[i * w + m + i] = 1;
+  const { side, columns } = lp;
+  const m = side.length;
+  const inverse = new Float64Array(m * m);
+  for (let r = 0; r < m; r++) inverse[r * m + r] = 1;
+  const basis = new Int32Array(m).fill(-1);
+  const units = [...lp.basis].filter((j) => columns[j]?.rows.length === 1);
+  for (const j of [...units, ...[...lp.basis].filter((j) => columns[j]?.rows.length !== 1)]) {
+    const step = image({ inverse, side }, columns[j] as Column);
+    let row = -1;
+    for (let i = 0; i < m; i++) {
+      if (basis[i] === -1 && (row < 0 || Math.abs(step[i] as number) > Math.abs(step[row] as number))) row = i;
+    }
+    if (row < 0 || Math.abs(step[row] as number) < TINY) return false;
+    exchange(inverse, m, row, step);
+    basis[row] = j;
   }
-  for (let col = 0; col < m; col++) {
-    let best = col;
-    for (let r = col + 1; r < m; r++) {
-      if (Math.abs(table[r * w + col] as number) > Math.abs(table[best * w + col] as number)) best = r;
-    }
-    const head = table[best * w + col] as number;
-    if (Math.abs(head) < 1e-11) return false;
-    for (let k = col; k < w; k++) {
-      const swap = table[col * w + k] as number;
-      table[col * w + k] = (table[best * w + k] as number) / head;
-      if (best !== col) table[best * w + k] = swap;
-    }
-    for (let r = 0; r < m; r++) {
-      const f = table[r * w + col] as number;
-      if (r === col || f === 0) continue;
-      for (let k = col; k < w; k++)
-        table[r * w + k] = (table[r * w + k] as number) - f * (table[col * w + k] as number);
-    }
-  }
+  lp.basis.set(basis);
+  lp.inverse.set(inverse);
   for (let i = 0; i < m; i++) {
     let x = 0;
-    for (let k = 0; k < m; k++) {
-      const v = table[i * w + m + k] as number;
-      lp.inverse[i * m + k] = v;
-      x += v * (lp.side[k] as number);
-    }
-    lp.level[i] = Math.max(0, x);
+    for (let k = 0; k < m; k++) x += (inverse[i * m + k] as number) * (side[k] as number);
+    lp.level[i] = x;
   }
   setPrices(lp);
   return true;

@@ -1,0 +1,144 @@
+import { roundUp } from './bound.ts';
+import { chances } from './chance.ts';
+import {
+  bestFit,
+  costOfFillings,
+  type Filling,
+  fewestBoards,
+  fullest,
+  type Lengthwise,
+  onlyBoard,
+} from './fillings.ts';
+import {
+  copyOfMix,
+  type FillMix,
+  fillMix,
+  levelsOf,
+  missingOf,
+  mixFillings,
+  restoreMix,
+  settleFilling,
+  worthsOf,
+} from './fillmix.ts';
+import { correct, fillUp, isMade, keepBest, type Search } from './fillup.ts';
+
+/** A lengthwise job with the least that any plan for it costs, and a plan where one is known. */
+export interface Packing {
+  readonly job: Lengthwise;
+  /** No plan costs less. */
+  readonly bound: number;
+  /** Fillings that make every piece; `undefined` where none are known. */
+  readonly plan: readonly Filling[] | undefined;
+  /** The mixture of fillings; `undefined` where the bound needed none. */
+  readonly mix: FillMix | undefined;
+}
+
+/** Work of one search in table cells and entries of the program, roughly. */
+const WORK = 6e8;
+
+/** Rounds of column generation of the whole job, and after boards were settled. */
+const [ROUNDS, MORE] = [2000, 60];
+
+/** The least that any plan for a lengthwise job costs. Counting and simple plans come first, and often settle it. */
+export function boundPacking(job: Lengthwise): Packing {
+  let bound = 0;
+  let plan: readonly Filling[] | undefined;
+  const known: Filling[] = [];
+  const only = onlyBoard(job);
+  if (only !== undefined) {
+    bound = fewestBoards(job, only.top) * only.cost;
+    plan = bestFit(job, only.top);
+    known.push(...plan);
+    if (costOfFillings(job, plan) <= bound) return { job, bound, plan, mix: undefined };
+    const full = fullest(job, only.top, plan.length);
+    if (full !== undefined) {
+      plan = full;
+      known.push(...full);
+      if (costOfFillings(job, plan) <= bound) return { job, bound, plan, mix: undefined };
+    }
+  }
+  const mix = fillMix(job, unlike(known));
+  const cost = plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan);
+  const enough = (proven: number, mixed: number): boolean =>
+    missingOf(mix) === 0 && roundUp(proven, job.step) >= Math.min(cost, roundUp(mixed, job.step));
+  const linear = mixFillings(mix, { rounds: ROUNDS, enough, worked: () => undefined });
+  return { job, bound: Math.max(bound, roundUp(linear, job.step)), plan, mix };
+}
+
+function unlike(fillings: readonly Filling[]): Filling[] {
+  return [...new Map(fillings.map((f) => [`${f.board}|${f.items.join()}|${f.counts.join()}`, f])).values()];
+}
+
+/**
+ * The cheapest fillings that the work allowed finds: dives, that settle the mixture board by board and mix anew, and
+ * corrected plans for what its whole boards leave, in turns.
+ */
+export function searchPacking({ job, bound, plan, mix }: Packing): readonly Filling[] | undefined {
+  if (mix === undefined || missingOf(mix) > 0) return plan;
+  const search: Search = {
+    job,
+    mix,
+    worths: worthsOf(mix),
+    chance: chances(5),
+    bound,
+    best: plan,
+    cost: plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan),
+    work: WORK,
+  };
+  for (let turn = 0; search.cost > bound && search.work > 0; turn++) {
+    dive(search, turn);
+    if (search.cost > bound) correct(search, turn % 3);
+  }
+  return search.best;
+}
+
+/** Settles whole boards of the mixture, or else the one nearest to a whole, and mixes anew, until all is made. */
+function dive(search: Search, turn: number): void {
+  const { job, chance } = search;
+  const mix = copyOfMix(search.mix);
+  const settled: Filling[] = [];
+  const settle = (filling: Filling): void => {
+    settled.push(filling);
+    settleFilling(mix, filling);
+  };
+  const worked = (work: number): void => {
+    search.work -= work;
+  };
+  for (;;) {
+    const levels = levelsOf(mix);
+    const whole = levels.flatMap(({ filling, level }) => {
+      const times = Math.floor(level + 1e-4);
+      return times < 1 ? [] : [{ ...filling, times }];
+    });
+    for (const filling of whole) settle(filling);
+    if (whole.length === 0) {
+      // Later dives leave more to chance.
+      const next = nearest(mix, levels, turn === 0 ? () => 0 : () => 0.35 * chance());
+      if (next === undefined) break;
+      settle(next);
+    }
+    if (isMade(mix) || !restoreMix(mix)) break;
+    const cost = costOfFillings(job, settled);
+    const enough = (proven: number): boolean => cost + roundUp(proven, job.step) >= search.cost;
+    if (enough(mixFillings(mix, { rounds: MORE, enough, worked })) || search.work <= 0) break;
+  }
+  const end = fillUp(search, mix, search.worths, search.cost - costOfFillings(job, settled));
+  if (end.done) keepBest(search, [...settled, ...end.fillings]);
+}
+
+/** One board by the filling whose level is highest, cut to what is still needed. */
+function nearest(
+  { need, left }: FillMix,
+  levels: ReturnType<typeof levelsOf>,
+  chance: () => number,
+): Filling | undefined {
+  let next: Filling | undefined;
+  let highest = Number.NEGATIVE_INFINITY;
+  for (const { filling, level } of levels) {
+    const score = level + chance();
+    if ((left[filling.board] as number) < 1 || score <= highest) continue;
+    highest = score;
+    next = filling;
+  }
+  return next && { ...next, counts: next.counts.map((n, x) => Math.min(n, need[next.items[x] as number] as number)) };
+}
