@@ -32,6 +32,15 @@ export function costOfFillings({ boards }: Lengthwise, fillings: readonly Fillin
   return fillings.reduce((sum, { board, times }) => sum + times * (boards[board]?.cost as number), 0);
 }
 
+/** Worth of each item where wood is worth the same wherever it goes. */
+export function worthsBySize({ at, items, boards }: Lengthwise): Float64Array {
+  const rate = boards.reduce(
+    (least, { top, cost }) => Math.min(least, cost / (at[top] as number)),
+    Number.POSITIVE_INFINITY,
+  );
+  return Float64Array.from(items, ({ size }) => rate * size);
+}
+
 /** The one kind of board where there is just one and no end of it: what is least in number is then least in cost. */
 export function onlyBoard({ boards }: Lengthwise): LengthwiseBoard | undefined {
   return boards.length === 1 && boards[0]?.most === Number.POSITIVE_INFINITY ? boards[0] : undefined;

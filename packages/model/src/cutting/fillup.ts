@@ -1,12 +1,12 @@
 import { roundUp } from './bound.ts';
 import { costOfFillings, type Filling, type Lengthwise } from './fillings.ts';
-import { type FillMix, levelsOf, takeFilling, topOf } from './fillmix.ts';
+import { type FillMix, takeFilling, topOf } from './fillmix.ts';
 import { knapsack } from './knapsack.ts';
 
 /** A search for cheap fillings under way. */
 export interface Search {
   readonly job: Lengthwise;
-  readonly mix: FillMix;
+  /** Worths at which no board is worth more than it costs. */
   readonly worths: Float64Array;
   readonly chance: () => number;
   readonly bound: number;
@@ -40,12 +40,13 @@ export function fillUp(
   most: number,
 ): { readonly fillings: readonly Filling[]; readonly done: boolean } {
   const { job } = search;
+  const endless = job.boards.every((board) => board.most === Number.POSITIVE_INFINITY);
   const now = { need: open.need.slice(), left: open.left.slice() };
   const fillings: Filling[] = [];
   let cost = 0;
   while (!isMade(now)) {
-    // No pieces can be made for less than the mixture's worths of them.
-    const more = now.need.reduce((sum, n, j) => sum + n * (search.worths[j] as number), 0);
+    // No pieces can be made for less than they are worth, but by boards at hand for less.
+    const more = endless ? now.need.reduce((sum, n, j) => sum + n * (search.worths[j] as number), 0) : 0;
     if (cost + roundUp(more, job.step) >= most) return { fillings, done: false };
     const filled = knapsack(job.items, topOf(job), worths, now.need);
     search.work -= filled.work;
@@ -68,29 +69,23 @@ export function fillUp(
   return { fillings, done: cost < most };
 }
 
-/** Corrected plans made one after the other, and the most work they may take. */
-const [CORRECTED, WORK] = [50, 3e7];
-
 /** Stands in for the cost of a free offcut in a ratio. */
 const FREE = 1e-3;
 
 /**
  * Sequential value correction: plans one after the other, each with the worth of a piece moved towards what it truly cost in
  * the one before. After Mukhacheva and others, as told by Belov and Scheithauer, Operations Research Spektrum 29 (2007).
- * They start where the mixture's whole boards, `fewer` of each, are settled.
+ * They start where boards are settled.
  */
-export function correct(search: Search, fewer: number): void {
-  const { job, mix, chance } = search;
-  const open = { need: mix.need.slice(), left: mix.left.slice() };
-  const settled = levelsOf(mix).flatMap(({ filling, level }) => {
-    const times = Math.floor(level + 1e-4) - fewer;
-    return times < 1 ? [] : [{ ...filling, times }];
-  });
+export function correct(search: Search, settled: readonly Filling[], most: { rounds: number; work: number }): void {
+  const { job, chance } = search;
+  const need = Float64Array.from(job.items, (item) => item.need);
+  const open = { need, left: Float64Array.from(job.boards, (board) => board.most) };
   for (const filling of settled) takeFilling(open, filling);
   const cost = costOfFillings(job, settled);
   let worths: Float64Array = search.worths.slice();
-  const end = search.work - WORK;
-  for (let round = 0; round < CORRECTED && search.cost > search.bound && search.work > end; round++) {
+  const end = search.work - most.work;
+  for (let round = 0; round < most.rounds && search.cost > search.bound && search.work > end; round++) {
     const { fillings, done } = fillUp(search, open, worths, search.cost - cost);
     if (done) keepBest(search, [...settled, ...fillings]);
     worths = corrected(search, fillings, worths, chance);

@@ -1,5 +1,5 @@
 import type { Mixture, Rest } from './bound.ts';
-import type { Filling, Lengthwise } from './fillings.ts';
+import { type Filling, type Lengthwise, worthsBySize } from './fillings.ts';
 import { levelsOf, worthsOf } from './fillmix.ts';
 import { type Draft, draftFrom } from './greedy.ts';
 import type { Nested, StickKind } from './nested.ts';
@@ -21,13 +21,7 @@ export function lengthwise({ kinds, rooms, problem, complete }: Nested): Lengthw
 
 /** What is known of a lengthwise job, told as a mixture of board patterns. */
 export function mixtureOf(nested: Nested, { job, bound, mix }: Packing): Mixture {
-  // Without a mixture wood is worth the same wherever it goes.
-  const each = (size: number): number =>
-    job.boards.reduce(
-      (least, { top, cost }) => Math.min(least, (cost * size) / (job.at[top] as number)),
-      Number.POSITIVE_INFINITY,
-    );
-  const worths = mix ? worthsOf(mix) : Float64Array.from(job.items, ({ size }) => each(size));
+  const worths = mix ? worthsOf(mix) : worthsBySize(job);
   const worth = new Float64Array(nested.problem.demands.length);
   job.items.forEach(({ demand }, j) => {
     worth[demand] = worths[j] as number;

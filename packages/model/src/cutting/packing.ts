@@ -8,6 +8,7 @@ import {
   fullest,
   type Lengthwise,
   onlyBoard,
+  worthsBySize,
 } from './fillings.ts';
 import {
   copyOfMix,
@@ -34,7 +35,13 @@ export interface Packing {
 }
 
 /** Work of one search in table cells and entries of the program, roughly. */
-const WORK = 6e8;
+const WORK = 4e8;
+
+/** Corrected plans before a mixture is made, and between two dives. */
+const [SOON, BETWEEN] = [
+  { rounds: 20, work: 2e7 },
+  { rounds: 50, work: 3e7 },
+];
 
 /** Rounds of column generation of the whole job, and after boards were settled. */
 const [ROUNDS, MORE] = [2000, 60];
@@ -54,14 +61,21 @@ export function boundPacking(job: Lengthwise): Packing {
     if (full !== undefined) {
       plan = full;
       known.push(...full);
-      if (costOfFillings(job, plan) <= bound) return { job, bound, plan, mix: undefined };
     }
+    const search = searchFrom({ job, bound, plan }, worthsBySize(job), SOON.work);
+    correct(search, [], SOON);
+    plan = search.best;
+    if (search.cost <= bound) return { job, bound, plan, mix: undefined };
   }
   const mix = fillMix(job, unlike(known));
   const cost = plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan);
+  let work = WORK;
+  const worked = (done: number): void => {
+    work -= done;
+  };
   const enough = (proven: number, mixed: number): boolean =>
-    missingOf(mix) === 0 && roundUp(proven, job.step) >= Math.min(cost, roundUp(mixed, job.step));
-  const linear = mixFillings(mix, { rounds: ROUNDS, enough, worked: () => undefined });
+    missingOf(mix) === 0 && (work < 0 || roundUp(proven, job.step) >= Math.min(cost, roundUp(mixed, job.step)));
+  const linear = mixFillings(mix, { rounds: ROUNDS, enough, worked });
   return { job, bound: Math.max(bound, roundUp(linear, job.step)), plan, mix };
 }
 
@@ -73,29 +87,34 @@ function unlike(fillings: readonly Filling[]): Filling[] {
  * The cheapest fillings that the work allowed finds: dives, that settle the mixture board by board and mix anew, and
  * corrected plans for what its whole boards leave, in turns.
  */
-export function searchPacking({ job, bound, plan, mix }: Packing): readonly Filling[] | undefined {
+export function searchPacking(packing: Packing, work = WORK, stopped = () => false): readonly Filling[] | undefined {
+  const { bound, plan, mix } = packing;
   if (mix === undefined || missingOf(mix) > 0) return plan;
-  const search: Search = {
-    job,
-    mix,
-    worths: worthsOf(mix),
-    chance: chances(5),
-    bound,
-    best: plan,
-    cost: plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan),
-    work: WORK,
-  };
-  for (let turn = 0; search.cost > bound && search.work > 0; turn++) {
-    dive(search, turn);
-    if (search.cost > bound) correct(search, turn % 3);
+  const search = searchFrom(packing, worthsOf(mix), work);
+  for (let turn = 0; search.cost > bound && search.work > 0 && !stopped(); turn++) {
+    dive(search, mix, turn);
+    correct(search, wholeOf(mix, turn % 3), BETWEEN);
   }
   return search.best;
 }
 
+function searchFrom({ job, bound, plan }: Omit<Packing, 'mix'>, worths: Float64Array, work: number): Search {
+  const cost = plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan);
+  return { job, worths, chance: chances(5), bound, best: plan, cost, work };
+}
+
+/** The whole boards of a mixture, `fewer` of each. */
+function wholeOf(mix: FillMix, fewer = 0): Filling[] {
+  return levelsOf(mix).flatMap(({ filling, level }) => {
+    const times = Math.floor(level + 1e-4) - fewer;
+    return times < 1 ? [] : [{ ...filling, times }];
+  });
+}
+
 /** Settles whole boards of the mixture, or else the one nearest to a whole, and mixes anew, until all is made. */
-function dive(search: Search, turn: number): void {
+function dive(search: Search, whole: FillMix, turn: number): void {
   const { job, chance } = search;
-  const mix = copyOfMix(search.mix);
+  const mix = copyOfMix(whole);
   const settled: Filling[] = [];
   const settle = (filling: Filling): void => {
     settled.push(filling);
@@ -105,15 +124,11 @@ function dive(search: Search, turn: number): void {
     search.work -= work;
   };
   for (;;) {
-    const levels = levelsOf(mix);
-    const whole = levels.flatMap(({ filling, level }) => {
-      const times = Math.floor(level + 1e-4);
-      return times < 1 ? [] : [{ ...filling, times }];
-    });
-    for (const filling of whole) settle(filling);
-    if (whole.length === 0) {
+    const settling = wholeOf(mix);
+    for (const filling of settling) settle(filling);
+    if (settling.length === 0) {
       // Later dives leave more to chance.
-      const next = nearest(mix, levels, turn === 0 ? () => 0 : () => 0.35 * chance());
+      const next = nearest(mix, turn === 0 ? () => 0 : () => 0.35 * chance());
       if (next === undefined) break;
       settle(next);
     }
@@ -127,14 +142,11 @@ function dive(search: Search, turn: number): void {
 }
 
 /** One board by the filling whose level is highest, cut to what is still needed. */
-function nearest(
-  { need, left }: FillMix,
-  levels: ReturnType<typeof levelsOf>,
-  chance: () => number,
-): Filling | undefined {
+function nearest(mix: FillMix, chance: () => number): Filling | undefined {
+  const { need, left } = mix;
   let next: Filling | undefined;
   let highest = Number.NEGATIVE_INFINITY;
-  for (const { filling, level } of levels) {
+  for (const { filling, level } of levelsOf(mix)) {
     const score = level + chance();
     if ((left[filling.board] as number) < 1 || score <= highest) continue;
     highest = score;

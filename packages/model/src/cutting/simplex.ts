@@ -185,9 +185,10 @@ function exchange(inverse: Float64Array, m: number, row: number, step: Float64Ar
   for (let i = 0; i < m; i++) {
     const factor = step[i] as number;
     if (i === row || factor === 0) continue;
+    const to = i * m;
     for (let x = 0; x < n; x++) {
       const k = filled[x] as number;
-      inverse[i * m + k] = (inverse[i * m + k] as number) - factor * (inverse[base + k] as number);
+      inverse[to + k] = (inverse[to + k] as number) - factor * (inverse[base + k] as number);
     }
   }
 }
