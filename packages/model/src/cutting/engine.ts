@@ -4,7 +4,8 @@ import { better } from './dive.ts';
 import { flowBelow } from './flow.ts';
 import { choicesOf, takesOf } from './gather.ts';
 import { type Draft, draftFrom, isDone } from './greedy.ts';
-import { boundGroup, type Group, planGroup, restart, withDraft } from './group.ts';
+import { boundGroup, type Group, planGroup, restart, withDraft, withPacking } from './group.ts';
+import { searchPacking } from './packing.ts';
 import type { CutPlan } from './plan.ts';
 import { concludePlan, openJob, type PlanOptions } from './quick.ts';
 import { refine } from './refine.ts';
@@ -79,7 +80,9 @@ type Stage =
       /** Where all choices of use are this many or fewer they are all taken, for a proof. */
       readonly whole?: number;
     }
-  | { readonly is: 'sets'; readonly iterations: number };
+  | { readonly is: 'sets'; readonly iterations: number }
+  /** Of boards that are only crosscut. */
+  | { readonly is: 'pack'; readonly work: number };
 
 /** The solver's iterations for a proof. */
 const PROOF = 60_000;
@@ -90,7 +93,10 @@ const PROOF = 60_000;
  * choices where they are not too many.
  */
 const STAGES: readonly (readonly Stage[])[] = [
-  [{ is: 'solve', ripFirst: true, choices: 650, iterations: 15_000 }],
+  [
+    { is: 'pack', work: 3e9 },
+    { is: 'solve', ripFirst: true, choices: 650, iterations: 15_000 },
+  ],
   [{ is: 'sets', iterations: 40_000 }],
   [{ is: 'solve', choices: 700, iterations: 16_000, whole: 1200 }],
   [
@@ -128,6 +134,7 @@ async function search(group: Group, stage: Stage, watch: Watch): Promise<Group> 
   const { cells } = group;
   if (stage.is === 'solve') return solve(group, stage, watch);
   if (stage.is === 'sets') return bySets(group, stage, watch);
+  if (stage.is === 'pack') return packed(group, stage.work, watch);
   if (!group.done) return group;
   if (stage.is === 'restart') {
     return restart(group, Math.min(stage.starts, Math.floor((8 * RENEWED) / cells / 50)), watch.stopped);
@@ -151,6 +158,11 @@ function renewed(group: Group, stage: Extract<Stage, { is: 'renew' }>, stopped: 
 function improved(group: Group, draft: Draft): Group {
   const beaten = isDone(draft.rest) && better(group.nested, group.draft, draft) === draft;
   return beaten ? withDraft(group, draft) : group;
+}
+
+function packed(group: Group, work: number, { stopped }: Watch): Group {
+  const next = group.packing && withPacking(group, searchPacking(group.packing, work, stopped));
+  return next?.done && next.cost <= group.cost ? next : group;
 }
 
 /** Boards of a plan for which sets are searched, at most: of more there are too many sets alike. */

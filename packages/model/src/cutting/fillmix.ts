@@ -8,8 +8,10 @@ export interface FillMix {
   readonly lp: Simplex;
   /** Filling of each column; `undefined` for stand-ins and for pieces too many. */
   readonly fillings: (Filling | undefined)[];
+  /** Row of each item; -1 for those that were made before. */
+  readonly itemRows: readonly number[];
   /** Row of each board that there is not as much of as wanted; -1 for the others. */
-  readonly rows: readonly number[];
+  readonly boardRows: readonly number[];
   /** Costs in the program are in units of it. */
   readonly scale: number;
   /** Pieces still needed of each item, and boards still to be had. */
@@ -20,21 +22,36 @@ export interface FillMix {
 /** Cost of a piece that no board is made for, in costs of the dearest board: more than any where boards are endless. */
 const [STAND_IN, MISSING] = [1.5, 1000];
 
-/** A mixture of the whole job from the fillings known; the first levels are stand-ins. */
-export function fillMix(job: Lengthwise, known: readonly Filling[]): FillMix {
+/** A mixture of what is still needed of a job, all unless told, from the fillings known; the first levels are stand-ins. */
+export function fillMix(job: Lengthwise, known: readonly Filling[], open?: Pick<FillMix, 'need' | 'left'>): FillMix {
   const { items, boards } = job;
-  const side = items.map(({ need }) => need);
-  const rows = boards.map(({ most }) => (most < Number.POSITIVE_INFINITY ? side.push(most) - 1 : -1));
+  const need = open?.need.slice() ?? Float64Array.from(items, (item) => item.need);
+  const left = open?.left.slice() ?? Float64Array.from(boards, ({ most }) => most);
+  const side: number[] = [];
+  const itemRows = Array.from(need, (n) => (n > 0 ? side.push(n) - 1 : -1));
+  const pieces = side.length;
+  const boardRows = Array.from(left, (n) => (n < Number.POSITIVE_INFINITY ? side.push(n) - 1 : -1));
   const scale = boards.reduce((most, { cost }) => Math.max(most, cost), 0) || 1;
   const missing = boards.some(({ most }) => most === Number.POSITIVE_INFINITY) ? STAND_IN : MISSING;
-  const start = side.map((_, i): Column => ({ cost: i < items.length ? missing : 0, rows: [i], values: [1] }));
+  const start = side.map((_, i): Column => ({ cost: i < pieces ? missing : 0, rows: [i], values: [1] }));
   const lp = simplex(start, side);
-  lp.columns.push(...items.map((_, i) => ({ cost: 0, rows: [i], values: [-1] })));
-  const need = Float64Array.from(items, (item) => item.need);
-  const left = Float64Array.from(boards, ({ most }) => most);
-  const mix: FillMix = { job, lp, fillings: lp.columns.map(() => undefined), rows, scale, need, left };
+  for (let i = 0; i < pieces; i++) lp.columns.push({ cost: 0, rows: [i], values: [-1] });
+  const mix: FillMix = { job, lp, fillings: lp.columns.map(() => undefined), itemRows, boardRows, scale, need, left };
   for (const filling of known) addFilling(mix, filling);
   return mix;
+}
+
+/** The mixture of what is still needed without the rows of what is made; its levels are stand-ins again. */
+export function narrowed(mix: FillMix): FillMix {
+  const { job, need, fillings } = mix;
+  const known = fillings.filter((filling) => filling?.items.every((j) => (need[j] as number) > 0));
+  return fillMix(job, known as Filling[], mix);
+}
+
+/** Share of the rows whose items are still needed. */
+export function openShare({ need, itemRows }: FillMix): number {
+  const [open, rows] = [need.filter((n) => n > 0).length, itemRows.filter((row) => row >= 0).length];
+  return rows === 0 ? 1 : open / rows;
 }
 
 /** The same mixture, to be worked on apart. */
@@ -43,10 +60,20 @@ export function copyOfMix(mix: FillMix): FillMix {
   return { ...mix, lp: copyOf(lp), fillings: [...fillings], need: need.slice(), left: left.slice() };
 }
 
-function columnOf({ rows, scale, job }: FillMix, { board, items, counts }: Filling): Column {
+function columnOf({ itemRows, boardRows, scale, job }: FillMix, { board, items, counts }: Filling): Column {
   const cost = (job.boards[board]?.cost as number) / scale;
-  const limit = rows[board] as number;
-  return limit < 0 ? { cost, rows: items, values: counts } : { cost, rows: [...items, limit], values: [...counts, 1] };
+  const rows: number[] = [];
+  const values: number[] = [];
+  const put = (row: number, value: number): void => {
+    if (row < 0) return;
+    rows.push(row);
+    values.push(value);
+  };
+  items.forEach((j, x) => {
+    put(itemRows[j] as number, counts[x] as number);
+  });
+  put(boardRows[board] as number, 1);
+  return { cost, rows, values };
 }
 
 function addFilling(mix: FillMix, filling: Filling): void {
@@ -55,8 +82,8 @@ function addFilling(mix: FillMix, filling: Filling): void {
 }
 
 /** Worth of one piece of each item. */
-export function worthsOf({ lp, need, scale }: FillMix): Float64Array {
-  return need.map((_, j) => scale * Math.max(0, lp.prices[j] as number));
+export function worthsOf({ lp, itemRows, scale }: FillMix): Float64Array {
+  return Float64Array.from(itemRows, (row) => (row < 0 ? 0 : scale * Math.max(0, lp.prices[row] as number)));
 }
 
 /** How long a mixture is worked on. */
@@ -77,10 +104,10 @@ export function mixFillings(mix: FillMix, { rounds, enough, worked }: Mixing): n
   const top = topOf(job);
   let bound = 0;
   for (let round = 0; round < rounds; round++) {
-    const before = lp.pivots;
+    const before = lp.work;
     optimise(lp);
     const filled = knapsack(job.items, top, worthsOf(mix), need);
-    worked(filled.work + (lp.pivots - before) * lp.side.length ** 2);
+    worked(filled.work + lp.work - before);
     bound = Math.max(bound, boundBy(mix, filled));
     const cost = objective(lp) * mix.scale;
     if (cost - bound < 1e-7 * Math.max(1, bound) || enough(bound, cost) || !addBest(mix, filled)) break;
@@ -107,11 +134,11 @@ function boundBy(mix: FillMix, { worth }: Knapsack): number {
 
 /** Adds the best filling of every board that is worth more than is asked for it; false where none is. */
 function addBest(mix: FillMix, filled: Knapsack): boolean {
-  const { job, lp, rows, left, scale, fillings } = mix;
+  const { job, lp, boardRows, left, scale, fillings } = mix;
   const before = fillings.length;
   job.boards.forEach(({ top, cost }, board) => {
     if ((left[board] as number) < 1) return;
-    const row = rows[board] as number;
+    const row = boardRows[board] as number;
     const asked = cost - (row < 0 ? 0 : scale * (lp.prices[row] as number));
     if ((filled.worth[top] as number) > asked + 1e-8 * scale) addFilling(mix, { board, ...filled.read(top), times: 1 });
   });
@@ -126,8 +153,9 @@ export function levelsOf({ lp, fillings }: FillMix): { filling: Filling; level: 
 }
 
 /** Pieces that the boards there are cannot make, in the mixture. */
-export function missingOf({ lp, need }: FillMix): number {
-  return lp.basis.reduce((sum, j, i) => (j < need.length ? sum + Math.max(0, (lp.level[i] as number) - 1e-4) : sum), 0);
+export function missingOf({ lp, itemRows }: FillMix): number {
+  const pieces = itemRows.filter((row) => row >= 0).length;
+  return lp.basis.reduce((sum, j, i) => (j < pieces ? sum + Math.max(0, (lp.level[i] as number) - 1e-4) : sum), 0);
 }
 
 /** Settles boards: what they make is needed no more. */

@@ -92,11 +92,19 @@ function packingOf(tables: Nested): Packing | undefined {
 /** The own core's plan for one group. */
 export function planGroup(bounded: Bounded): Group {
   const { nested, rest, mix, packing } = bounded;
-  const fillings = packing && searchPacking(packing);
-  const draft = fillings && draftOf(nested, rest, fillings);
-  if (draft !== undefined) return withDraft({ ...bounded, held: { takes: [], rest, mix } }, draft);
+  if (packing !== undefined) {
+    const packed = withPacking({ ...bounded, held: { takes: [], rest, mix } }, searchPacking(packing));
+    if (packed !== undefined) return packed;
+  }
   const group = planHeld(bounded, holdWhole(nested, rest, mix));
   return { ...group, hopeless: !group.done && mix.short > 0 && isHopeless(nested, rest) };
+}
+
+/** A group with the plan and bound of a packing; `undefined` where that has no plan. */
+export function withPacking(group: Bounded & { readonly held: Held }, packing: Packing): Group | undefined {
+  const draft = packing.plan && draftOf(group.nested, group.rest, packing.plan);
+  const bound = Math.max(group.bound, packing.bound);
+  return draft && withDraft({ ...group, bound, packing }, draft);
 }
 
 /** A plan that holds the whole boards of a mixture, so that what is open stays small however many panels there are. */

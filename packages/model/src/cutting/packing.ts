@@ -17,6 +17,8 @@ import {
   levelsOf,
   missingOf,
   mixFillings,
+  narrowed,
+  openShare,
   restoreMix,
   settleFilling,
   worthsOf,
@@ -68,15 +70,8 @@ export function boundPacking(job: Lengthwise): Packing {
     if (search.cost <= bound) return { job, bound, plan, mix: undefined };
   }
   const mix = fillMix(job, unlike(known));
-  const cost = plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan);
-  let work = WORK;
-  const worked = (done: number): void => {
-    work -= done;
-  };
-  const enough = (proven: number, mixed: number): boolean =>
-    missingOf(mix) === 0 && (work < 0 || roundUp(proven, job.step) >= Math.min(cost, roundUp(mixed, job.step)));
-  const linear = mixFillings(mix, { rounds: ROUNDS, enough, worked });
-  return { job, bound: Math.max(bound, roundUp(linear, job.step)), plan, mix };
+  const [mixed] = mixUntil(mix, { job, plan }, WORK);
+  return { job, bound: Math.max(bound, mixed), plan, mix };
 }
 
 function unlike(fillings: readonly Filling[]): Filling[] {
@@ -85,17 +80,32 @@ function unlike(fillings: readonly Filling[]): Filling[] {
 
 /**
  * The cheapest fillings that the work allowed finds: dives, that settle the mixture board by board and mix anew, and
- * corrected plans for what its whole boards leave, in turns.
+ * corrected plans for what its whole boards leave, in turns. What was left of the mixing is done first.
  */
-export function searchPacking(packing: Packing, work = WORK, stopped = () => false): readonly Filling[] | undefined {
-  const { bound, plan, mix } = packing;
-  if (mix === undefined || missingOf(mix) > 0) return plan;
-  const search = searchFrom(packing, worthsOf(mix), work);
+export function searchPacking(packing: Packing, work: number = WORK, stopped: () => boolean = () => false): Packing {
+  const { job, mix, plan } = packing;
+  if (mix === undefined || missingOf(mix) > 0) return packing;
+  const [mixed, spent] = mixUntil(mix, packing, work);
+  const bound = Math.max(packing.bound, mixed);
+  const search = searchFrom({ job, bound, plan }, worthsOf(mix), work - spent);
   for (let turn = 0; search.cost > bound && search.work > 0 && !stopped(); turn++) {
     dive(search, mix, turn);
     correct(search, wholeOf(mix, turn % 3), BETWEEN);
   }
-  return search.best;
+  return { job, bound, plan: search.best, mix };
+}
+
+/** Mixes until that says no more, or the work is done: what is proven, and the work. */
+function mixUntil(mix: FillMix, { job, plan }: Pick<Packing, 'job' | 'plan'>, work: number): [number, number] {
+  const cost = plan === undefined ? Number.POSITIVE_INFINITY : costOfFillings(job, plan);
+  let spent = 0;
+  const worked = (more: number): void => {
+    spent += more;
+  };
+  const enough = (proven: number, mixed: number): boolean =>
+    missingOf(mix) === 0 && (spent > work || roundUp(proven, job.step) >= Math.min(cost, roundUp(mixed, job.step)));
+  const proven = mixFillings(mix, { rounds: ROUNDS, enough, worked });
+  return [roundUp(proven, job.step), spent];
 }
 
 function searchFrom({ job, bound, plan }: Omit<Packing, 'mix'>, worths: Float64Array, work: number): Search {
@@ -111,10 +121,13 @@ function wholeOf(mix: FillMix, fewer = 0): Filling[] {
   });
 }
 
+/** Share of a mixture's items still needed below which the others are dropped from it. */
+const NARROW = 0.75;
+
 /** Settles whole boards of the mixture, or else the one nearest to a whole, and mixes anew, until all is made. */
 function dive(search: Search, whole: FillMix, turn: number): void {
   const { job, chance } = search;
-  const mix = copyOfMix(whole);
+  let mix = copyOfMix(whole);
   const settled: Filling[] = [];
   const settle = (filling: Filling): void => {
     settled.push(filling);
@@ -132,7 +145,8 @@ function dive(search: Search, whole: FillMix, turn: number): void {
       if (next === undefined) break;
       settle(next);
     }
-    if (isMade(mix) || !restoreMix(mix)) break;
+    if (isMade(mix)) break;
+    if (openShare(mix) < NARROW || !restoreMix(mix)) mix = narrowed(mix);
     const cost = costOfFillings(job, settled);
     const enough = (proven: number): boolean => cost + roundUp(proven, job.step) >= search.cost;
     if (enough(mixFillings(mix, { rounds: MORE, enough, worked })) || search.work <= 0) break;

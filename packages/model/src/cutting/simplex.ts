@@ -20,6 +20,8 @@ export interface Simplex {
   /** Price of each row. */
   readonly prices: Float64Array;
   pivots: number;
+  /** Entries gone through by the pivots so far, roughly. */
+  work: number;
 }
 
 const TINY = 1e-9;
@@ -39,7 +41,7 @@ export function simplex(start: readonly Column[], side: readonly number[]): Simp
   }
   const basis = Int32Array.from({ length: m }, (_, i) => i);
   const prices = new Float64Array(m);
-  const made: Simplex = { columns: [...start], basis, level, inverse, side: uneven, prices, pivots: 0 };
+  const made: Simplex = { columns: [...start], basis, level, inverse, side: uneven, prices, pivots: 0, work: 0 };
   setPrices(made);
   return made;
 }
@@ -164,15 +166,15 @@ function pivot(lp: Simplex, entering: number, row: number, step: Float64Array): 
   lp.basis[row] = entering;
   lp.pivots++;
   if (lp.pivots % Math.max(REBUILD, m) === 0 && rebuild(lp)) return;
-  exchange(inverse, m, row, step);
+  lp.work += exchange(inverse, m, row, step);
   const by = (level[row] as number) / (step[row] as number);
   for (let i = 0; i < m; i++) level[i] = (level[i] as number) - (step[i] as number) * by;
   level[row] = by;
   for (let k = 0; k < m; k++) prices[k] = (prices[k] as number) + rise * (inverse[row * m + k] as number);
 }
 
-/** The inverse with a column, whose image is `step`, in a row's place. Most of a row is 0: only the rest is gone through. */
-function exchange(inverse: Float64Array, m: number, row: number, step: Float64Array): void {
+/** The inverse with a column, whose image is `step`, in a row's place. Most of a row is 0: only the rest is gone through. Tells the work. */
+function exchange(inverse: Float64Array, m: number, row: number, step: Float64Array): number {
   const base = row * m;
   const by = step[row] as number;
   const filled = new Int32Array(m);
@@ -182,15 +184,18 @@ function exchange(inverse: Float64Array, m: number, row: number, step: Float64Ar
     inverse[base + k] = (inverse[base + k] as number) / by;
     filled[n++] = k;
   }
+  let work = 2 * m;
   for (let i = 0; i < m; i++) {
     const factor = step[i] as number;
     if (i === row || factor === 0) continue;
+    work += n;
     const to = i * m;
     for (let x = 0; x < n; x++) {
       const k = filled[x] as number;
       inverse[to + k] = (inverse[to + k] as number) - factor * (inverse[base + k] as number);
     }
   }
+  return work;
 }
 
 function image(lp: Pick<Simplex, 'inverse' | 'side'>, column: Column): Float64Array {
