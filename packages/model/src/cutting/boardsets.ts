@@ -115,7 +115,8 @@ function cutBy(nested: Nested, rest: Rest, boards: readonly Priced[], worth: Flo
       if (cost === 0) least -= (rest.left[r]?.[b] as number) * valueAt(r, b);
     });
   });
-  if (!(least > 0)) return undefined;
+  // Grains of worth are below what pricing tells apart.
+  if (!(least > 1e-3)) return undefined;
   return { values: boards.map(({ room, board }) => valueAt(room, board) / least) };
 }
 

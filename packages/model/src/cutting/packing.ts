@@ -39,6 +39,9 @@ export interface Packing {
 /** Work of one search in table cells and entries of the program, roughly. */
 const WORK = 4e8;
 
+/** What a turn of the search counts at least, so that few pieces are not gone over without end. */
+const TURN = 4e7;
+
 /** Corrected plans before a mixture is made, and between two dives. */
 const [SOON, BETWEEN] = [
   { rounds: 20, work: 2e7 },
@@ -88,7 +91,7 @@ export function searchPacking(packing: Packing, work: number = WORK, stopped: ()
   const [mixed, spent] = mixUntil(mix, packing, work);
   const bound = Math.max(packing.bound, mixed);
   const search = searchFrom({ job, bound, plan }, worthsOf(mix), work - spent);
-  for (let turn = 0; search.cost > bound && search.work > 0 && !stopped(); turn++) {
+  for (let turn = 0; search.cost > bound && search.work > turn * TURN && !stopped(); turn++) {
     dive(search, mix, turn);
     correct(search, wholeOf(mix, turn % 3), BETWEEN);
   }

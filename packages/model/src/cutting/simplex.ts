@@ -73,8 +73,10 @@ export function optimise(lp: Simplex, most = 5000): void {
         entering = j;
       }
     }
-    if (entering < 0 || !enter(lp, entering)) return;
+    if (entering < 0 || !enter(lp, entering)) break;
   }
+  // Pivots leave grains in the prices: a price of nothing must be nothing.
+  setPrices(lp);
 }
 
 /** Cost of the present levels. */
