@@ -1,9 +1,11 @@
-import { type CutPlan, type CuttingInput, checkPlan, planCuts, planCutsQuick, type Stock } from '@wattlewright/model';
+import { type CutPlan, type CuttingInput, checkPlan, planCuts, planCutsQuick } from '@wattlewright/model';
 import { flowBelow } from '../../packages/model/src/cutting/flow.ts';
 import { boundGroup, planGroup } from '../../packages/model/src/cutting/group.ts';
 import { openJob } from '../../packages/model/src/cutting/quick.ts';
 import { loadSolver, searchFlow } from '../../packages/model/src/cutting/solver.ts';
-import { board, part, saw, screens, shopJobs, yard } from '../../packages/model/test/cutting/jobs.ts';
+import { leastBins } from '../../packages/model/test/cutting/arcflow.ts';
+import { saw, screens, shopJobs, yard } from '../../packages/model/test/cutting/jobs.ts';
+import { type Bins, packing, packingSets } from '../../packages/model/test/cutting/packings.ts';
 
 /** One figure of the benchmark. */
 export interface Row {
@@ -106,18 +108,20 @@ async function solverAlone(job: CuttingInput, cost: number): Promise<number> {
 
 async function randomRows(): Promise<Row[]> {
   const rows: Row[] = [];
-  for (const [panels, jobs] of [
-    [1, 12],
-    [3, 8],
-    [12, 4],
-    [40, 2],
-    [100, 2],
+  for (const [panels, jobs, limit] of [
+    [1, 20, 4000],
+    [3, 10, 8000],
+    [12, 12, 3000],
+    [40, 4, 8000],
+    [100, 4, 8000],
   ] as const) {
     const gaps: number[] = [];
     const quickGaps: number[] = [];
     const quickTimes: number[] = [];
     const times: number[] = [];
+    const soonGaps: number[] = [];
     let proven = 0;
+    let provenSoon = 0;
     for (let i = 0; i < jobs; i++) {
       const job = randomJob(panels, 1000 * panels + i + 1);
       const t0 = performance.now();
@@ -125,6 +129,15 @@ async function randomRows(): Promise<Row[]> {
       const t1 = performance.now();
       const plan = valid(await planCuts(job), job, `random ${panels}`);
       times.push(performance.now() - t1);
+      const t2 = performance.now();
+      const signal = {
+        get aborted() {
+          return performance.now() - t2 > limit;
+        },
+      };
+      const soon = valid(await planCuts({ ...job, signal }), job, `random ${panels}`);
+      soonGaps.push((soon.cost / quick.bound - 1) * 100);
+      if (soon.status === 'optimal') provenSoon++;
       quickTimes.push(t1 - t0);
       quickGaps.push((quick.cost / quick.bound - 1) * 100);
       gaps.push((plan.cost / quick.bound - 1) * 100);
@@ -139,6 +152,12 @@ async function randomRows(): Promise<Row[]> {
         note: `median ${Math.round(quantile(quickTimes, 0.5))} ms, ${jobs} jobs`,
       },
       {
+        name: `random, ${panels} panels: stopped after ${limit / 1000} s`,
+        value: quantile(soonGaps, 0.5),
+        unit: '% over the linear bound',
+        note: `${provenSoon} of ${jobs} proven, 95 % ${quantile(soonGaps, 0.95).toFixed(2)}`,
+      },
+      {
         name: `random, ${panels} panels: plan`,
         value: quantile(gaps, 0.5),
         unit: '% over the linear bound',
@@ -149,76 +168,61 @@ async function randomRows(): Promise<Row[]> {
   return rows;
 }
 
-/** One-dimensional packing as boards of one length at price 1 and a saw without kerf; sizes in mm. */
-function packing(room: number, sizes: readonly number[]): CuttingInput {
-  const counts = new Map<number, number>();
-  for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
-  const parts = [...counts].map(([size, count], i) => ({ ...part(`P${i}`, [1, 1, 1], count), length: size }));
-  const stock: Stock[] = [{ ...board([1, 1, 1], 1), length: room }];
-  return { parts, stock, offcuts: [], saw: saw({ ripKerf: 0, crossKerf: 0 }) };
-}
+/** Time that an instance of one-dimensional packing counts as solved in, ms, and that the arc-flow model is given. */
+const [IN_TIME, ARCFLOW] = [2000, 20_000];
 
-/**
- * Sets made by their published recipes. Uniform and triplets: Falkenauer, Journal of Heuristics 2 (1996). Hard: Scholl,
- * Klein and Juergens, Computers and Operations Research 24 (1997), their third set.
- */
-const sets: readonly { name: string; count: number; make: (next: () => number) => CuttingInput }[] = [
-  {
-    name: 'uniform, 120 of 20 to 100 in 150',
-    count: 10,
-    make: (next) =>
-      packing(
-        150,
-        Array.from({ length: 120 }, () => whole(next, 20, 100)),
-      ),
-  },
-  {
-    name: 'triplets, 60 in 1000',
-    count: 6,
-    make: (next) =>
-      packing(
-        1000,
-        Array.from({ length: 20 }, () => {
-          const a = whole(next, 380, 490);
-          const b = whole(next, 250, Math.floor((1000 - a) / 2));
-          return [a, b, 1000 - a - b];
-        }).flat(),
-      ),
-  },
-  {
-    name: 'hard, 50 of 20 000 to 35 000 in 100 000, a tenth of a length',
-    count: 3,
-    make: (next) =>
-      packing(
-        10_000,
-        Array.from({ length: 50 }, () => whole(next, 20_000, 35_000) / 10),
-      ),
-  },
-];
+/** Instances of each set that the arc-flow model is asked as well. */
+const ASKED = 4;
 
+/** Sets made by their published recipes, whole; with the time of the arc-flow model in the general solver on a few. */
 async function packingRows(): Promise<Row[]> {
   const rows: Row[] = [];
-  for (const { name, count, make } of sets) {
-    const times: number[] = [];
-    let own = 0;
-    let proven = 0;
-    for (let i = 0; i < count; i++) {
-      const job = make(numbers(77 + i));
-      const t0 = performance.now();
-      const quick = valid(planCutsQuick(job), job, name);
-      times.push(performance.now() - t0);
-      const plan = quick.status === 'optimal' ? quick : valid(await planCuts(job), job, name);
-      if (quick.status === 'optimal') own++;
-      if (plan.status === 'optimal') proven++;
+  const together = { times: [] as number[], proven: 0 };
+  for (const set of packingSets) {
+    const all = set.make(1).map((bins) => ({ bins, ...packed(bins, set.name) }));
+    const proven = all.filter(({ optimal, time }) => optimal && time <= IN_TIME).length;
+    const times = all.map(({ time }) => time);
+    if (set.name !== 'triplets') {
+      together.times.push(...times);
+      together.proven += proven;
     }
-    rows.push({
-      name: `packing: ${name}`,
-      value: (100 * proven) / count,
-      unit: '% proven optimal',
-      note: `${own} of ${count} by the own core, median ${Math.round(quantile(times, 0.5))} ms`,
+    const ratios: number[] = [];
+    let [own, other] = [0, 0];
+    for (let i = 0; i < ASKED; i++) {
+      const { bins, time, optimal } = all[Math.floor(((i + 0.5) * all.length) / ASKED)] as (typeof all)[number];
+      const start = performance.now();
+      const least = await leastBins(bins, ARCFLOW / 1000);
+      ratios.push((performance.now() - start) / time);
+      if (optimal) own++;
+      if (least !== undefined) other++;
+    }
+    rows.push(packingRow(set.name, proven, times), {
+      name: `packing, ${set.name}: arc-flow model`,
+      value: quantile(ratios, 0.5),
+      unit: 'times as long (median)',
+      note: `${other} of ${ASKED} proven in ${ARCFLOW / 1000} s, own core ${own}`,
     });
   }
-  return rows;
+  return [...rows, packingRow('all but triplets', together.proven, together.times)];
+}
+
+function packed(bins: Bins, name: string): { readonly time: number; readonly optimal: boolean } {
+  const job = packing(bins);
+  const start = performance.now();
+  const plan = planCutsQuick(job);
+  const time = performance.now() - start;
+  valid(plan, job, name);
+  return { time, optimal: plan.status === 'optimal' };
+}
+
+function packingRow(name: string, proven: number, times: readonly number[]): Row {
+  const ms = (q: number): string => quantile(times, q).toFixed(1);
+  return {
+    name: `packing, ${name}: own core`,
+    value: (100 * proven) / times.length,
+    unit: '% proven optimal in 2 s',
+    note: `${proven} of ${times.length}, median ${ms(0.5)} ms, 95 % ${ms(0.95)} ms`,
+  };
 }
 
 /** Measures the cutting plan; every plan is walked by the checker first. */

@@ -1,91 +1,114 @@
-import type { Highs } from 'highs';
+import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { chances } from '../../src/cutting/chance.ts';
-import { planCuts, planCutsQuick, type Stock } from '../../src/index.ts';
+import { fewestBoards } from '../../src/cutting/fillings.ts';
+import { lengthwise } from '../../src/cutting/lengthwise.ts';
+import { openJob } from '../../src/cutting/quick.ts';
+import { type CuttingInput, checkPlan, planCuts, planCutsQuick, type Stock } from '../../src/index.ts';
+import { leastBins } from './arcflow.ts';
 import { board, part, saw } from './jobs.ts';
+import { leastCost, lengthWays } from './judge.ts';
+import { packing, packingSets, triplet } from './packings.ts';
 import { sawUp } from './walker.ts';
 
-/**
- * One-dimensional packing as boards of one length at price 1 and a saw without kerf. Instances are made by published
- * recipes: uniform and triplets by Falkenauer, Journal of Heuristics 2 (1996).
- */
 describe('planCuts on one-dimensional sets made by their published recipes', () => {
   test.each([1, 2, 3])('uniform: 120 of 20 to 100 in 150, instance %i, needs no more than is proven', async (n) => {
     const chance = chances(1000 + n);
-    const sizes = Array.from({ length: 120 }, () => 20 + Math.floor(chance() * 81));
-    const plan = await planCuts(packing(150, sizes));
-    sawUp(plan, packing(150, sizes));
+    const bins = { room: 150, sizes: Array.from({ length: 120 }, () => 20 + Math.floor(chance() * 81)) };
+    const plan = await planCuts(packing(bins));
+    sawUp(plan, packing(bins));
     expect(plan.status).toBe('optimal');
-    expect(plan.cost).toBe(await leastBins(150, sizes));
+    expect(plan.cost).toBe(await leastBins(bins));
   });
 
   test.each([1, 2, 3])('triplets: 30 in 1000, instance %i, of which every bin can be filled: ten bins', async (n) => {
     const chance = chances(2000 + n);
-    const sizes = Array.from({ length: 10 }, () => {
-      const a = 380 + Math.floor(chance() * 111);
-      const b = 250 + Math.floor(chance() * (Math.floor((1000 - a) / 2) - 249));
-      return [a, b, 1000 - a - b];
-    }).flat();
-    const input = packing(1000, sizes);
+    const input = packing({ room: 1000, sizes: Array.from({ length: 10 }, () => triplet(chance)).flat() });
     expect(planCutsQuick(input).bound).toBeLessThanOrEqual(10);
     const plan = await planCuts(input);
     sawUp(plan, input);
     expect(plan.cost).toBe(10);
   });
+
+  test.each(packingSets.map((set) => [set.name, set] as const))(
+    '%s: the own core packs small instances of every class, and no bound is above what is proven',
+    async (_, set) => {
+      const small = set.make(0.01).filter(({ sizes }) => sizes.length <= 120);
+      const plans = small.map((bins) => ({ bins, plan: planCutsQuick(packing(bins)) }));
+      for (const { bins, plan } of plans) expect(checkPlan(plan, packing(bins))).toEqual([]);
+      for (const { bins, plan } of plans) {
+        // In larger ones the solver takes minutes: there the size of all pieces must do.
+        const solvable = bins.room <= 120 && bins.sizes.length <= 50;
+        const material = Math.ceil(bins.sizes.reduce((a, b) => a + b) / bins.room);
+        const least = (solvable && (await leastBins(bins))) || material;
+        expect(plan.cost).toBeGreaterThanOrEqual(least);
+        if (solvable || set.name === 'triplets') expect(plan.bound).toBeLessThanOrEqual(least);
+      }
+      const proven = plans.filter(({ plan }) => plan.status === 'optimal').length;
+      expect(proven / plans.length).toBeGreaterThan(0.9);
+    },
+  );
 });
 
-function packing(room: number, sizes: readonly number[]) {
-  const counts = new Map<number, number>();
-  for (const size of sizes) counts.set(size, (counts.get(size) ?? 0) + 1);
-  const parts = [...counts].map(([size, count], i) => ({ ...part(`P${i}`, [1, 1, 1], count), length: size }));
-  const stock: Stock[] = [{ ...board([1, 1, 1], 1), length: room }];
-  return { parts, stock, offcuts: [], saw: saw({ ripKerf: 0, crossKerf: 0 }) };
+/** A small job of pieces in eighths of an inch, of boards of two lengths, some of which are not many or cost nothing. */
+const small = fc.record({
+  list: fc.array(fc.record({ length: fc.integer({ min: 100, max: 500 }), count: fc.integer({ min: 1, max: 5 }) }), {
+    minLength: 1,
+    maxLength: 4,
+  }),
+  few: fc.integer({ min: 0, max: 3 }),
+  rack: fc.integer({ min: 0, max: 2 }),
+});
+
+type Small = typeof small extends fc.Arbitrary<infer T> ? T : never;
+
+function jobOf({ list, few, rack }: Small): CuttingInput {
+  const parts = list.map(({ length, count }, i) => part(`P${i}`, [1.5, 3.5, length / 8], count));
+  const short = board([1.5, 3.5, 64], 3, { count: few });
+  const stock: Stock[] = [board([1.5, 3.5, 96], 6), ...(few > 0 ? [short] : [])];
+  const offcut = board([1.5, 3.5, 63], 0, { count: rack });
+  return { parts, stock, offcuts: rack > 0 ? [offcut] : [], saw: saw() };
 }
 
-/**
- * The fewest bins, by the general solver on the arc-flow model: places 0 to `room`, an item is an arc of its size, waste
- * an arc of 1. After Valerio de Carvalho, Annals of Operations Research 86 (1999).
- */
-async function leastBins(room: number, sizes: readonly number[]): Promise<number> {
-  const { default: start } = await import('highs');
-  const highs = await (start as unknown as () => Promise<Highs>)();
-  const need = new Map<number, number>();
-  for (const size of sizes) need.set(size, (need.get(size) ?? 0) + 1);
-  const out: string[][] = Array.from({ length: room + 1 }, () => []);
-  const into: string[][] = Array.from({ length: room + 1 }, () => []);
-  const made = new Map<number, string[]>([...need.keys()].map((size) => [size, []]));
-  const names: string[] = [];
-  const arc = (name: string, from: number, to: number): void => {
-    names.push(name);
-    out[from]?.push(name);
-    into[to]?.push(name);
-  };
-  // Larger items stand first in a bin, so places are reached in falling order of size.
-  const reached = new Array<boolean>(room + 1).fill(false);
-  reached[0] = true;
-  for (const size of [...need.keys()].sort((a, b) => b - a)) {
-    for (let from = 0; from + size <= room; from++) {
-      if (!reached[from]) continue;
-      reached[from + size] = true;
-      arc(`x${from}_${size}`, from, from + size);
-      made.get(size)?.push(`x${from}_${size}`);
-    }
-  }
-  for (let from = 1; from < room; from++) arc(`w${from}`, from, from + 1);
-  const rows = Array.from({ length: room - 1 }, (_, i) => {
-    const terms = [...(into[i + 1] ?? []).map((x) => `+ ${x}`), ...(out[i + 1] ?? []).map((x) => `- ${x}`)];
-    return ` p${i + 1}: ${terms.join(' ')} = 0`;
+describe('boards that are only crosscut', () => {
+  test('cost what the complete model costs, with few boards of one length and a rack too', async () => {
+    await fc.assert(
+      fc.asyncProperty(small, async (of) => {
+        const job = jobOf(of);
+        const plan = await planCuts(job);
+        sawUp(plan, job);
+        const quick = planCutsQuick(job);
+        expect(checkPlan(quick, job)).toEqual([]);
+        const need = of.list.map(({ count }) => count);
+        const sizes = of.list.map(({ length }) => length + 1);
+        const least = await leastCost(need, [
+          { cost: 600, ways: lengthWays(sizes, need, 96 * 8 + 1) },
+          { cost: 300, ways: lengthWays(sizes, need, 64 * 8 + 1), most: of.few },
+          { cost: 0, ways: lengthWays(sizes, need, 63 * 8 + 1), most: of.rack },
+        ]);
+        expect([Math.round(plan.cost * 100), plan.status]).toEqual([least, 'optimal']);
+        expect(Math.round(quick.bound * 100)).toBeLessThanOrEqual(least);
+        expect(Math.round(quick.cost * 100)).toBeGreaterThanOrEqual(least);
+      }),
+      { seed: 20261126, numRuns: 25 },
+    );
   });
-  const needs = [...need].map(([size, n]) => ` n${size}: ${(made.get(size) ?? []).join(' + ')} >= ${n}`);
-  const text = [
-    'Minimize',
-    ` obj: ${(out[0] ?? []).join(' + ')}`,
-    'Subject To',
-    ...rows,
-    ...needs,
-    'General',
-    ` ${names.join(' ')}`,
-    'End',
-  ];
-  return Math.round(highs.solve(text.join('\n'), { output_flag: false }).ObjectiveValue);
-}
+
+  test('fewestBoards counts no more than are needed, and as many for pieces over half a board', async () => {
+    const bins = fc.array(fc.integer({ min: 1, max: 30 }), { minLength: 1, maxLength: 12 });
+    await fc.assert(
+      fc.asyncProperty(bins, async (sizes) => {
+        const opened = openJob(packing({ room: 30, sizes }));
+        if ('refusal' in opened) throw new Error(opened.refusal.text);
+        const [nested] = opened.nested;
+        const job = nested && lengthwise(nested);
+        if (job === undefined) throw new Error('not lengthwise');
+        const counted = fewestBoards(job, job.boards[0]?.top as number);
+        expect(counted).toBeLessThanOrEqual((await leastBins({ room: 30, sizes })) as number);
+        expect(counted).toBeGreaterThanOrEqual(sizes.filter((s) => s > 15).length);
+        expect(counted).toBeGreaterThanOrEqual(Math.ceil(sizes.reduce((a, b) => a + b) / 30));
+      }),
+      { seed: 20261126, numRuns: 40 },
+    );
+  });
+});

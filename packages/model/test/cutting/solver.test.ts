@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { planCuts, planCutsQuick } from '../../src/index.ts';
 import { board, part, saw, screens, shopJobs, yard } from './jobs.ts';
-import { leastCost } from './judge.ts';
+import { leastCost, lengthWays } from './judge.ts';
 import { sawUp } from './walker.ts';
 
 const seed = { seed: 20261124, numRuns: 12 };
@@ -27,7 +27,7 @@ describe('planCuts against the general solver on every pattern there is', () => 
         // Eighths of an inch: every piece takes its length and one blade, every board gives one blade more.
         const sizes = list.map(({ length }) => length * 8 + 1);
         const ways = [96, 144].map((l) =>
-          packings(
+          lengthWays(
             sizes,
             list.map((p) => p.count),
             l * 8 + 1,
@@ -79,22 +79,6 @@ describe('planCuts against the general solver on every pattern there is', () => 
     );
   });
 });
-
-/** Every multiset of sizes that fits a room, as counts. */
-function packings(sizes: readonly number[], most: readonly number[], room: number): number[][] {
-  const found: number[][] = [];
-  const fill = (i: number, left: number, counts: number[]): void => {
-    if (i === sizes.length) {
-      found.push(counts);
-      return;
-    }
-    for (let n = 0; n <= (most[i] ?? 0) && n * (sizes[i] ?? 0) <= left; n++) {
-      fill(i + 1, left - n * (sizes[i] ?? 0), [...counts, n]);
-    }
-  };
-  fill(0, room, []);
-  return found;
-}
 
 /** Every count of sticks that guillotine cuts at whole places can make of a section; blade 1. */
 function sections(width: number, height: number, sticks: readonly { t: number; w: number }[]): number[][] {
