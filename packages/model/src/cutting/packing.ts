@@ -37,9 +37,9 @@ export interface Packing {
 }
 
 /** Work of one search in table cells and entries of the program, roughly. */
-const WORK = 4e8;
+const WORK = 6e8;
 
-/** What a turn of the search counts at least, so that few pieces are not gone over without end. */
+/** What each turn of the search counts besides its own work, so that few pieces are not gone over without end. */
 const TURN = 4e7;
 
 /** Corrected plans before a mixture is made, and between two dives. */
@@ -73,7 +73,7 @@ export function boundPacking(job: Lengthwise): Packing {
     if (search.cost <= bound) return { job, bound, plan, mix: undefined };
   }
   const mix = fillMix(job, unlike(known));
-  const [mixed] = mixUntil(mix, { job, plan }, WORK);
+  const [mixed] = mixUntil(mix, { job, plan }, WORK / 2);
   return { job, bound: Math.max(bound, mixed), plan, mix };
 }
 
@@ -86,14 +86,16 @@ function unlike(fillings: readonly Filling[]): Filling[] {
  * corrected plans for what its whole boards leave, in turns. What was left of the mixing is done first.
  */
 export function searchPacking(packing: Packing, work: number = WORK, stopped: () => boolean = () => false): Packing {
-  const { job, mix, plan } = packing;
-  if (mix === undefined || missingOf(mix) > 0) return packing;
+  const { job, plan } = packing;
+  if (packing.mix === undefined || missingOf(packing.mix) > 0) return packing;
+  const mix = copyOfMix(packing.mix);
   const [mixed, spent] = mixUntil(mix, packing, work);
   const bound = Math.max(packing.bound, mixed);
   const search = searchFrom({ job, bound, plan }, worthsOf(mix), work - spent);
   for (let turn = 0; search.cost > bound && search.work > turn * TURN && !stopped(); turn++) {
     dive(search, mix, turn);
-    correct(search, wholeOf(mix, turn % 3), BETWEEN);
+    // Where correcting has not helped twice it seldom does.
+    if (turn < 2 || turn % 3 === 0) correct(search, wholeOf(mix, turn % 3), BETWEEN);
   }
   return { job, bound, plan: search.best, mix };
 }
@@ -144,7 +146,7 @@ function dive(search: Search, whole: FillMix, turn: number): void {
     for (const filling of settling) settle(filling);
     if (settling.length === 0) {
       // Later dives leave more to chance.
-      const next = nearest(mix, turn === 0 ? () => 0 : () => 0.35 * chance());
+      const next = nearest(mix, turn === 0 ? () => 0 : () => 0.15 * chance());
       if (next === undefined) break;
       settle(next);
     }
