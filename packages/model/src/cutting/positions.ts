@@ -1,3 +1,5 @@
+import { gcd } from './ticks.ts';
+
 /** Sizes that pieces laid end to end can add up to, smallest first, beginning with 0. */
 export interface Positions {
   readonly at: Int32Array;
@@ -16,6 +18,8 @@ export interface Run {
  * wanted. A cut anywhere else can be moved to the next lower one without loss.
  */
 export function normalPositions(runs: readonly Run[], max: number, cap = 12_000): Positions {
+  const grid = runs.reduce((unit, { size }) => gcd(unit, size), 0);
+  if (grid > 0 && max / grid < cap) return { at: gridPositions(runs, Math.floor(max / grid), grid), complete: true };
   let sums: number[] = [0];
   let complete = true;
   for (const { size, most } of runs) {
@@ -44,6 +48,27 @@ export function normalPositions(runs: readonly Run[], max: number, cap = 12_000)
     }
   }
   return { at: Int32Array.from(sums).sort(), complete };
+}
+
+/** The same where all sizes are whole multiples of a grid that is not too fine: place by place. */
+function gridPositions(runs: readonly Run[], last: number, grid: number): Int32Array {
+  const reached = new Uint8Array(last + 1);
+  reached[0] = 1;
+  // Per place the pieces of the run that it takes to get there.
+  const used = new Int32Array(last + 1);
+  for (const { size, most } of runs) {
+    const step = size / grid;
+    used.fill(0);
+    for (let to = step; to <= last; to++) {
+      const from = to - step;
+      if (reached[to] === 1 || reached[from] === 0 || (used[from] as number) >= most) continue;
+      reached[to] = 1;
+      used[to] = (used[from] as number) + 1;
+    }
+  }
+  const at: number[] = [];
+  for (let place = 0; place <= last; place++) if (reached[place] === 1) at.push(place * grid);
+  return Int32Array.from(at);
 }
 
 function thin(sorted: readonly number[], cap: number): number[] {
