@@ -1,6 +1,7 @@
+import type { Column } from './inverse.ts';
 import { type BoardRoom, canMake, type Nested } from './nested.ts';
 import { type BoardPattern, price, readBoard, yieldOf } from './pricing.ts';
-import { type Column, levels, objective, optimise, type Simplex, simplex } from './simplex.ts';
+import { levels, objective, optimise, type Simplex, simplex } from './simplex.ts';
 
 /** Pieces still to be cut and boards still to be had. */
 export interface Rest {

@@ -1,6 +1,7 @@
 import type { Filling, Lengthwise } from './fillings.ts';
+import type { Column } from './inverse.ts';
 import { type Knapsack, knapsack } from './knapsack.ts';
-import { type Column, copyOf, objective, optimise, restore, type Simplex, settleColumn, simplex } from './simplex.ts';
+import { copyOf, objective, optimise, restore, type Simplex, settleColumn, simplex } from './simplex.ts';
 
 /** A mixture of fillings, in fractions of boards, that makes the pieces still needed at the least cost. */
 export interface FillMix {

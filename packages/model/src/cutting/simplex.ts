@@ -1,9 +1,4 @@
-/** A column of a linear program: its cost and its entries by row. */
-export interface Column {
-  readonly cost: number;
-  readonly rows: readonly number[];
-  readonly values: readonly number[];
-}
+import { type Column, exchange, imageOf } from './inverse.ts';
 
 /**
  * A revised simplex in plain numbers for some hundred rows and columns that arrive bit by bit: minimise the cost of
@@ -114,7 +109,7 @@ export function restore(lp: Simplex, most = 500): boolean {
     if (row < 0) return true;
     const entering = dualEntering(lp, row);
     if (entering < 0) return false;
-    pivot(lp, entering, row, image(lp, lp.columns[entering] as Column));
+    pivot(lp, entering, row, imageOf(lp.inverse, lp.side.length, lp.columns[entering] as Column));
   }
   return false;
 }
@@ -143,7 +138,7 @@ function dualEntering(lp: Simplex, row: number): number {
 
 /** Brings a column into the basis; false where nothing bounds it. */
 function enter(lp: Simplex, entering: number): boolean {
-  const step = image(lp, lp.columns[entering] as Column);
+  const step = imageOf(lp.inverse, lp.side.length, lp.columns[entering] as Column);
   let row = -1;
   let least = Number.POSITIVE_INFINITY;
   for (let i = 0; i < step.length; i++) {
@@ -175,44 +170,6 @@ function pivot(lp: Simplex, entering: number, row: number, step: Float64Array): 
   for (let k = 0; k < m; k++) prices[k] = (prices[k] as number) + rise * (inverse[row * m + k] as number);
 }
 
-/** The inverse with a column, whose image is `step`, in a row's place. Most of a row is 0: only the rest is gone through. Tells the work. */
-function exchange(inverse: Float64Array, m: number, row: number, step: Float64Array): number {
-  const base = row * m;
-  const by = step[row] as number;
-  const filled = new Int32Array(m);
-  let n = 0;
-  for (let k = 0; k < m; k++) {
-    if (inverse[base + k] === 0) continue;
-    inverse[base + k] = (inverse[base + k] as number) / by;
-    filled[n++] = k;
-  }
-  let work = 2 * m;
-  for (let i = 0; i < m; i++) {
-    const factor = step[i] as number;
-    if (i === row || factor === 0) continue;
-    work += n;
-    const to = i * m;
-    for (let x = 0; x < n; x++) {
-      const k = filled[x] as number;
-      inverse[to + k] = (inverse[to + k] as number) - factor * (inverse[base + k] as number);
-    }
-  }
-  return work;
-}
-
-function image(lp: Pick<Simplex, 'inverse' | 'side'>, column: Column): Float64Array {
-  const m = lp.side.length;
-  const out = new Float64Array(m);
-  for (let k = 0; k < column.rows.length; k++) {
-    const r = column.rows[k] as number;
-    const v = column.values[k] as number;
-    for (let i = 0; i < m; i++) out[i] = (out[i] as number) + v * (lp.inverse[i * m + r] as number);
-  }
-  // Rounding leaves grains where there is nothing.
-  for (let i = 0; i < m; i++) if (Math.abs(out[i] as number) < 1e-12) out[i] = 0;
-  return out;
-}
-
 function setPrices(lp: Simplex): void {
   const m = lp.side.length;
   lp.prices.fill(0);
@@ -232,7 +189,7 @@ function rebuild(lp: Simplex): boolean {
   const basis = new Int32Array(m).fill(-1);
   const units = [...lp.basis].filter((j) => columns[j]?.rows.length === 1);
   for (const j of [...units, ...[...lp.basis].filter((j) => columns[j]?.rows.length !== 1)]) {
-    const step = image({ inverse, side }, columns[j] as Column);
+    const step = imageOf(inverse, m, columns[j] as Column);
     let row = -1;
     for (let i = 0; i < m; i++) {
       if (basis[i] === -1 && (row < 0 || Math.abs(step[i] as number) > Math.abs(step[row] as number))) row = i;
