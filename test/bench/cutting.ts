@@ -1,11 +1,12 @@
 import { type CutPlan, type CuttingInput, checkPlan, planCuts, planCutsQuick } from '@wattlewright/model';
+import { chances } from '../../packages/model/src/cutting/chance.ts';
 import { flowBelow } from '../../packages/model/src/cutting/flow.ts';
 import { boundGroup, planGroup } from '../../packages/model/src/cutting/group.ts';
 import { openJob } from '../../packages/model/src/cutting/quick.ts';
 import { loadSolver, searchFlow } from '../../packages/model/src/cutting/solver.ts';
 import { leastBins } from '../../packages/model/test/cutting/arcflow.ts';
 import { saw, screens, shopJobs, yard } from '../../packages/model/test/cutting/jobs.ts';
-import { type Bins, packing, packingSets } from '../../packages/model/test/cutting/packings.ts';
+import { type Bins, packing, packingSets, whole } from '../../packages/model/test/cutting/packings.ts';
 
 /** One figure of the benchmark. */
 export interface Row {
@@ -14,17 +15,6 @@ export interface Row {
   readonly unit: string;
   readonly note: string;
 }
-
-/** Numbers from 0 to 1, the same in every run (Park and Miller's generator). */
-function numbers(seed: number): () => number {
-  let state = seed;
-  return () => {
-    state = (state * 48271) % 2147483647;
-    return state / 2147483647;
-  };
-}
-
-const whole = (next: () => number, from: number, to: number): number => from + Math.floor(next() * (to - from + 1));
 
 function quantile(values: readonly number[], q: number): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -39,7 +29,7 @@ function valid(plan: CutPlan, job: CuttingInput, name: string): CutPlan {
 
 /** A job of `panels` screens of random sizes, 30 to 96 by 36 to 72 in. */
 function randomJob(panels: number, seed: number): CuttingInput {
-  const next = numbers(seed);
+  const next = chances(seed);
   const sizes: [number, number, number][] = [];
   for (let left = panels; left > 0; ) {
     const n = panels === 1 ? 1 : Math.min(left, whole(next, 1, Math.max(1, Math.ceil(panels / 5))));

@@ -50,16 +50,19 @@ export async function planCuts(options: SearchOptions): Promise<CutPlan> {
     let group = groups[i] as Group;
     const ended = (): boolean => group.hopeless || (group.done && group.cost <= group.bound);
     let solved = false;
-    const stages = ended() || stopped() ? [] : (await loadSolver()) ? STAGES.slice(0, effort).flat() : WITHOUT;
-    for (const stage of stages) {
-      if (ended()) break;
-      await breathe();
-      if (stopped()) break;
-      solved ||= stage.is === 'solve' || stage.is === 'sets';
-      group = await search(group, stage, { stopped, raise: (raised) => tell(i, raised) });
-      groups[i] = group;
-      tell();
-    }
+    const run = async (stages: readonly Stage[]): Promise<void> => {
+      for (const stage of stages) {
+        if (ended()) return;
+        await breathe();
+        if (stopped()) return;
+        solved ||= stage.is === 'solve' || stage.is === 'sets';
+        group = await search(group, stage, { stopped, raise: (raised) => tell(i, raised) });
+        groups[i] = group;
+        tell();
+      }
+    };
+    await run(OWN);
+    if (!ended() && !stopped()) await run((await loadSolver()) ? STAGES.slice(0, effort).flat() : WITHOUT);
     // The solver is not loaded to tidy up alone.
     if (solved && !stopped()) groups[i] = await refine(group, stopped);
     tell();
@@ -84,6 +87,9 @@ type Stage =
   /** Of boards that are only crosscut. */
   | { readonly is: 'pack'; readonly work: number };
 
+/** What comes before the solver is loaded. */
+const OWN: readonly Stage[] = [{ is: 'pack', work: 3e9 }];
+
 /** The solver's iterations for a proof. */
 const PROOF = 60_000;
 
@@ -93,10 +99,7 @@ const PROOF = 60_000;
  * choices where they are not too many.
  */
 const STAGES: readonly (readonly Stage[])[] = [
-  [
-    { is: 'pack', work: 3e9 },
-    { is: 'solve', ripFirst: true, choices: 650, iterations: 15_000 },
-  ],
+  [{ is: 'solve', ripFirst: true, choices: 650, iterations: 15_000 }],
   [{ is: 'sets', iterations: 40_000 }],
   [{ is: 'solve', choices: 700, iterations: 16_000, whole: 1200 }],
   [
@@ -200,7 +203,7 @@ async function solve(group: Group, stage: Extract<Stage, { is: 'solve' }>, { sto
   const all = most === undefined ? undefined : flowBelow(nested, rest, mix, { below, most });
   const flow = all?.complete
     ? all
-    : flowBelow(nested, rest, mix, { below, most: stage.choices, ...(stage.ripFirst && { ripFirst: true }) });
+    : flowBelow(nested, rest, mix, { below, most: stage.choices, ripFirst: stage.ripFirst === true });
   const iterations = all?.complete ? PROOF : stage.iterations;
   const start = group.done ? choicesOf(nested, group.draft.takes) : new Map();
   // Where the flow leaves nothing out below the cost in hand, the solver's own bound holds for every plan; but for lists

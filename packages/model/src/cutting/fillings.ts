@@ -1,4 +1,4 @@
-import { knapsack } from './knapsack.ts';
+import { addPieceOf, knapsack } from './knapsack.ts';
 import type { StickItem } from './nested.ts';
 
 /** Boards of one section that are only crosscut, and the pieces wanted of them. */
@@ -87,11 +87,7 @@ export function bestFit({ at, items }: Lengthwise, top: number): Filling[] {
       }
       left[to] = (left[to] as number) - size;
       const { items: held, counts } = fillings[to] as (typeof fillings)[number];
-      if (held.at(-1) === j) counts[counts.length - 1] = (counts.at(-1) as number) + 1;
-      else {
-        held.push(j);
-        counts.push(1);
-      }
+      addPieceOf(j, held, counts);
     }
   }
   return fillings.map((f) => ({ board: 0, ...f, times: 1 }));

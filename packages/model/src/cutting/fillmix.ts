@@ -107,9 +107,10 @@ export function mixFillings(mix: FillMix, { rounds, enough, worked }: Mixing): n
   for (let round = 0; round < rounds; round++) {
     const before = lp.work;
     optimise(lp);
-    const filled = knapsack(job.items, top, worthsOf(mix), need);
+    const worths = worthsOf(mix);
+    const filled = knapsack(job.items, top, worths, need);
     worked(filled.work + lp.work - before);
-    bound = Math.max(bound, boundBy(mix, filled));
+    bound = Math.max(bound, boundBy(mix, worths, filled));
     const cost = objective(lp) * mix.scale;
     if (cost - bound < 1e-7 * Math.max(1, bound) || enough(bound, cost) || !addBest(mix, filled)) break;
   }
@@ -122,11 +123,10 @@ export function topOf({ boards }: Lengthwise): number {
 }
 
 /** The bound that worths give: scaled so that no board without limit is worth more than it costs. */
-function boundBy(mix: FillMix, { worth }: Knapsack): number {
-  const { job, need, left } = mix;
+function boundBy({ job, need, left }: FillMix, worths: Float64Array, { worth }: Knapsack): number {
   const endless = job.boards.filter(({ most }) => most === Number.POSITIVE_INFINITY);
   const scale = endless.reduce((s, { top, cost }) => Math.min(s, cost / Math.max(cost, worth[top] as number)), 1);
-  const whole = worthsOf(mix).reduce((sum, w, j) => sum + w * (need[j] as number), 0);
+  const whole = worths.reduce((sum, w, j) => sum + w * (need[j] as number), 0);
   return job.boards.reduce((sum, { top, cost, most }, b) => {
     if (most === Number.POSITIVE_INFINITY) return sum;
     return sum - (left[b] as number) * Math.max(0, scale * (worth[top] as number) - cost);

@@ -52,16 +52,21 @@ export function knapsack(
     for (let p = pieces.length - 1; p >= 0; p--) {
       if (taken[p * n + i] !== 1) continue;
       const j = pieces[p] as number;
-      if (found.at(-1) === j) counts[counts.length - 1] = (counts.at(-1) as number) + 1;
-      else {
-        found.push(j);
-        counts.push(1);
-      }
+      addPieceOf(j, found, counts);
       i = (items[j] as StickItem).steps[i] as number;
     }
     return { items: found, counts };
   };
   return { worth, work: pieces.length * n, read };
+}
+
+/** One more piece of an item; pieces of one item come one after the other. */
+export function addPieceOf(item: number, items: number[], counts: number[]): void {
+  if (items.at(-1) === item) counts[counts.length - 1] = (counts.at(-1) as number) + 1;
+  else {
+    items.push(item);
+    counts.push(1);
+  }
 }
 
 /** Lets one more piece be taken, its bytes from `base` on; false where it is of no use anywhere. */

@@ -1,4 +1,4 @@
-import type { Highs } from 'highs';
+import { load } from './judge.ts';
 import type { Bins } from './packings.ts';
 
 /**
@@ -7,8 +7,7 @@ import type { Bins } from './packings.ts';
  * Research 86 (1999).
  */
 export async function leastBins({ room, sizes }: Bins, seconds = 3600): Promise<number | undefined> {
-  const { default: start } = await import('highs');
-  const highs = await (start as unknown as () => Promise<Highs>)();
+  const highs = await load();
   const need = new Map<number, number>();
   for (const size of sizes) need.set(size, (need.get(size) ?? 0) + 1);
   const out: string[][] = Array.from({ length: room + 1 }, () => []);

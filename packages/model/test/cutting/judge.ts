@@ -1,6 +1,7 @@
 import type { Highs } from 'highs';
 
-const load = async (): Promise<Highs> => {
+/** The general solver. */
+export const load = async (): Promise<Highs> => {
   const { default: start } = await import('highs');
   return (start as unknown as () => Promise<Highs>)();
 };

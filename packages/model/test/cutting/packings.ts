@@ -26,7 +26,9 @@ export function packing({ room, sizes }: Bins): CuttingInput & { limits: { maxSi
 
 type Chance = () => number;
 
-const whole = (chance: Chance, from: number, to: number): number => from + Math.floor(chance() * (to - from + 1));
+/** A whole number from one to another, each as likely. */
+export const whole = (chance: Chance, from: number, to: number): number =>
+  from + Math.floor(chance() * (to - from + 1));
 
 const several = <T>(n: number, make: () => T): T[] => Array.from({ length: n }, make);
 
