@@ -1,5 +1,5 @@
-import { addPieceOf, knapsack } from './knapsack.ts';
-import type { StickItem } from './nested.ts';
+import { addPieceOf } from './knapsack.ts';
+import type { StickItem } from './sticks.ts';
 
 /** Boards of one section that are only crosscut, and the pieces wanted of them. */
 export interface Lengthwise {
@@ -93,23 +93,8 @@ export function bestFit({ at, items }: Lengthwise, top: number): Filling[] {
   return fillings.map((f) => ({ board: 0, ...f, times: 1 }));
 }
 
-/** Board by board, each as full as can be and of long pieces rather than short; `undefined` where it takes `most` or more. */
-export function fullest({ at, items }: Lengthwise, top: number, most: number): Filling[] | undefined {
-  const order = longestFirst(items);
-  const sizes = items.map(({ size }) => size);
-  const need = items.map((item) => item.need);
-  const fillings: Filling[] = [];
-  while (need.some((n) => n > 0)) {
-    if (fillings.length + 1 >= most) return undefined;
-    const filled = knapsack(items, top, sizes, need, { order, enough: at[top] as number }).read(top);
-    filled.items.forEach((j, x) => {
-      need[j] = (need[j] as number) - (filled.counts[x] as number);
-    });
-    fillings.push({ board: 0, ...filled, times: 1 });
-  }
-  return fillings;
-}
-
-function longestFirst(items: readonly StickItem[]): number[] {
-  return [...items.keys()].sort((a, b) => (items[b] as StickItem).size - (items[a] as StickItem).size);
+/** Items by length, the longest first; with `by`, by a length shifted as it says. */
+export function longestFirst(items: readonly StickItem[], by: () => number = () => 1): number[] {
+  const sizes = items.map(({ size }) => size * by());
+  return [...items.keys()].sort((a, b) => (sizes[b] as number) - (sizes[a] as number));
 }

@@ -1,8 +1,9 @@
 import type { Mixture, Rest } from './bound.ts';
-import type { BoardRoom, Nested, StickKind } from './nested.ts';
+import type { BoardRoom, Nested } from './nested.ts';
 import { floorIndex } from './positions.ts';
 import { price } from './pricing.ts';
 import type { SectionPattern } from './section.ts';
+import type { StickKind } from './sticks.ts';
 
 /**
  * One whole-number choice of the model: a board bought, a segment crosscut off what is left of a board, a segment

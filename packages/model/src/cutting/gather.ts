@@ -1,8 +1,9 @@
 import type { Choice } from './flow.ts';
 import type { Take } from './greedy.ts';
-import type { BoardRoom, Nested, StickKind } from './nested.ts';
+import type { BoardRoom, Nested } from './nested.ts';
 import { floorIndex } from './positions.ts';
 import type { BoardPattern, Segment } from './pricing.ts';
+import type { StickKind } from './sticks.ts';
 
 /** How often each choice is made. */
 export type Tallied = ReadonlyMap<string, { readonly choice: Choice; readonly count: number }>;

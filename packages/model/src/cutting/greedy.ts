@@ -1,6 +1,7 @@
 import type { Rest } from './bound.ts';
-import type { BoardRoom, Nested, StickKind } from './nested.ts';
-import { type BoardPattern, price, readBoard, type Segment, type Stick, yieldOf } from './pricing.ts';
+import type { BoardRoom, Nested } from './nested.ts';
+import { type BoardPattern, forEachPiece, price, readBoard, type Segment, type Stick, yieldOf } from './pricing.ts';
+import type { StickKind } from './sticks.ts';
 
 /** A board pattern and how many boards are cut so. */
 export interface Take {
@@ -40,12 +41,17 @@ export function takeOff(rest: Rest, pattern: BoardPattern, count: number): Rest 
 
 /** A draft of takes walked from the start; `undefined` where they ask for more boards than there are. */
 export function draftFrom(rest: Rest, takes: readonly Take[]): Draft | undefined {
-  let now = rest;
+  const need = [...rest.need];
+  const left = rest.left.map((boards) => [...boards]);
   for (const { pattern, count } of takes) {
-    if ((now.left[pattern.room]?.[pattern.board] ?? 0) < count) return undefined;
-    now = takeOff(now, pattern, count);
+    const boards = left[pattern.room] ?? [];
+    if ((boards[pattern.board] ?? 0) < count) return undefined;
+    boards[pattern.board] = (boards[pattern.board] as number) - count;
+    forEachPiece(pattern, (d) => {
+      need[d] = Math.max(0, (need[d] as number) - count);
+    });
   }
-  return { takes, rest: now };
+  return { takes, rest: { need, left } };
 }
 
 /** How often a pattern can be repeated before it makes a piece too many. */

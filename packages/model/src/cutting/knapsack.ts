@@ -1,4 +1,4 @@
-import type { StickItem } from './nested.ts';
+import type { StickItem } from './sticks.ts';
 
 /** The best that lengths of wood can be crosscut to. */
 export interface Knapsack {

@@ -89,7 +89,12 @@ interface End {
 }
 
 /** Lengths made longer for their last pieces, those first that have most of them, as far as the board's end has wood. */
-function lengthened<L extends Length>(lengths: readonly L[], { room, board, flush }: End, { problem }: Shop): L[] {
+function lengthened<L extends Length>(
+  lengths: readonly L[],
+  { room, board, flush }: End,
+  { problem }: Shop,
+): readonly L[] {
+  if (lengths.every(({ strips }) => strips.length === 0)) return lengths;
   const { crossKerf, keepFrom, display } = problem;
   const sum = (): number => sizes.reduce((all, size) => all + size + crossKerf, 0);
   const sizes = lengths.map(({ size }) => size);

@@ -2,10 +2,11 @@ import type { Mixture, Rest } from './bound.ts';
 import { type Filling, type Lengthwise, worthsBySize } from './fillings.ts';
 import { levelsOf, worthsOf } from './fillmix.ts';
 import { type Draft, draftFrom } from './greedy.ts';
-import type { Nested, StickKind } from './nested.ts';
+import type { Nested } from './nested.ts';
 import type { Packing } from './packing.ts';
 import { floorIndex } from './positions.ts';
 import type { BoardPattern } from './pricing.ts';
+import type { StickItem, StickKind } from './sticks.ts';
 
 /** The lengthwise job of some tables; `undefined` where any of their boards may be ripped or several sections are wanted. */
 export function lengthwise({ kinds, rooms, problem, complete }: Nested): Lengthwise | undefined {
@@ -44,9 +45,13 @@ export function draftOf(nested: Nested, rest: Rest, fillings: readonly Filling[]
 }
 
 function patternOf({ kinds }: Nested, { board, items, counts }: Filling): BoardPattern {
-  const kind = kinds[0] as StickKind;
-  const pieces = items.flatMap((j, x) => Array.from({ length: counts[x] as number }, () => j));
-  const stick = pieces.map((j) => kind.items[j]?.demand as number);
-  const size = pieces.reduce((sum, j) => sum + (kind.items[j]?.size as number), 0);
+  const { items: sizes } = kinds[0] as StickKind;
+  const stick: number[] = [];
+  let size = 0;
+  items.forEach((j, x) => {
+    const item = sizes[j] as StickItem;
+    for (let n = counts[x] as number; n > 0; n--) stick.push(item.demand);
+    size += (counts[x] as number) * item.size;
+  });
   return { room: 0, board, segments: [{ size, pattern: 0, sticks: [[stick]] }] };
 }

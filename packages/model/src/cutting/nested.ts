@@ -1,7 +1,8 @@
 import { mayRip, serves } from './fit.ts';
-import { normalPositions, type Positions, type Run, stepsDown } from './positions.ts';
+import { floorIndex, normalPositions, type Positions, type Run, stepsDown } from './positions.ts';
 import type { Board, BoardClass, Problem } from './problem.ts';
 import type { SectionPattern } from './section.ts';
+import { type StickKind, stickKind } from './sticks.ts';
 import { type Ripped, ripped } from './supported.ts';
 
 /**
@@ -19,27 +20,6 @@ export interface Nested {
   readonly complete: boolean;
   /** The same for lengths alone: whatever was cut short is how sections may be ripped. */
   readonly lengthsComplete: boolean;
-}
-
-/** Sticks of one section from wood of one grade, and the pieces they may be crosscut into. */
-export interface StickKind {
-  readonly thickness: number;
-  readonly width: number;
-  readonly clear: boolean;
-  readonly wood: string;
-  readonly items: readonly StickItem[];
-  readonly at: Int32Array;
-  /** Best worth of a stick at each position under the prices last set, and the item that came last, or -1. */
-  readonly worth: Float64Array;
-  readonly last: Int32Array;
-}
-
-/** One demand among the pieces of a stick. */
-export interface StickItem {
-  readonly demand: number;
-  readonly size: number;
-  readonly need: number;
-  readonly steps: Int32Array;
 }
 
 /** One board class with its rip patterns and segment lengths. */
@@ -142,27 +122,6 @@ function sectionsFor(
   return [...found.values()];
 }
 
-function stickKind(
-  problem: Problem,
-  c: BoardClass,
-  s: { thickness: number; width: number },
-  max: number,
-): { kind: StickKind; complete: boolean } {
-  const wantedHere = problem.demands
-    .map((d, demand) => ({ d, demand, size: d.length + problem.crossKerf, need: d.need }))
-    .filter(({ d, size }) => serves(c, d) && d.thickness === s.thickness && d.width === s.width && size <= max);
-  const { at, complete } = normalPositions(
-    wantedHere.map(({ size, need }) => ({ size, most: need })),
-    max,
-  );
-  const items = wantedHere.map(({ demand, size, need }) => ({ demand, size, need, steps: stepsDown(at, size) }));
-  const [worth, last] = [new Float64Array(at.length), new Int32Array(at.length).fill(-1)];
-  return {
-    kind: { thickness: s.thickness, width: s.width, clear: c.clear, wood: c.wood, items, at, worth, last },
-    complete,
-  };
-}
-
 function boardRoom(
   problem: Problem,
   of: {
@@ -174,23 +133,9 @@ function boardRoom(
   },
 ): { room: BoardRoom; complete: boolean } {
   const max = of.boards.reduce((m, b) => Math.max(m, b.room), 0);
-  const lengths = new Set<number>();
-  const runs = new Map<number, Run>();
-  for (const k of of.indices) {
-    const kind = of.kinds[k] as StickKind;
-    for (const a of kind.at) if (a > 0 && a <= max) lengths.add(a);
-    for (const item of kind.items) {
-      runs.set(item.size, { size: item.size, most: (runs.get(item.size)?.most ?? 0) + item.need });
-    }
-  }
-  // A short piece that must be ripped may need a segment as long as the shortest rip.
-  const shortest = problem.shortestRip + problem.crossKerf;
-  if (problem.shortestRip > 0 && shortest <= max && [...lengths].some((l) => l < shortest)) {
-    lengths.add(shortest);
-    runs.set(shortest, { size: shortest, most: Math.floor(max / shortest) });
-  }
-  const segments = Int32Array.from(lengths).sort();
-  const { at, complete }: Positions = normalPositions([...runs.values()], max);
+  const kinds = of.indices.map((k) => of.kinds[k] as StickKind);
+  const ripped = of.ripped.patterns.some(({ rips }) => rips > 0) && problem.shortestRip > 0;
+  const { segments, at, complete } = lengthsOf(kinds, max, ripped ? problem.shortestRip + problem.crossKerf : 0);
   // A pattern without a rip is the whole section; it comes first, so that short segments can be kept to it.
   const patterns = [...of.ripped.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));
   const top = Int32Array.from(of.boards, (b) => stepsDown(at, 0, Int32Array.of(b.room))[0] as number);
@@ -201,7 +146,7 @@ function boardRoom(
     ripped: of.ripped,
     kinds: of.indices,
     segments,
-    inKind: of.indices.map((k) => stepsDown((of.kinds[k] as StickKind).at, 0, segments)),
+    inKind: kinds.map((kind) => stepsDown(kind.at, 0, segments)),
     ripWorth: new Float64Array(segments.length),
     ripBest: new Int32Array(segments.length).fill(-1),
     at,
@@ -212,18 +157,46 @@ function boardRoom(
   return { room, complete };
 }
 
+/** Lengths of the segments of boards that yield some kinds of stick, and the positions that those add up to. */
+function lengthsOf(kinds: readonly StickKind[], max: number, shortest: number): Positions & { segments: Int32Array } {
+  const [only] = kinds;
+  if (kinds.length === 1 && only !== undefined && shortest === 0) {
+    const at = only.at.slice(0, floorIndex(only.at, max) + 1);
+    return { segments: at.slice(1), at, complete: true };
+  }
+  const lengths = new Set<number>();
+  const runs = new Map<number, Run>();
+  for (const kind of kinds) {
+    for (const a of kind.at) if (a > 0 && a <= max) lengths.add(a);
+    for (const item of kind.items) {
+      runs.set(item.size, { size: item.size, most: (runs.get(item.size)?.most ?? 0) + item.need });
+    }
+  }
+  // A short piece that must be ripped may need a segment as long as the shortest rip.
+  if (shortest > 0 && shortest <= max && [...lengths].some((l) => l < shortest)) {
+    lengths.add(shortest);
+    runs.set(shortest, { size: shortest, most: Math.floor(max / shortest) });
+  }
+  return { segments: Int32Array.from(lengths).sort(), ...normalPositions([...runs.values()], max) };
+}
+
 function withWays(problem: Problem, kinds: readonly StickKind[], room: Omit<BoardRoom, 'ways'>): BoardRoom {
   const shortest = problem.shortestRip + problem.crossKerf;
+  const sticks = new Float64Array(room.kinds.length);
   const ways = Array.from(room.segments, (size, i) => {
     const ripped = mayRip(problem, size);
-    const sticks = room.kinds.map((k, s) => kinds[k]?.at[room.inKind[s]?.[i] as number] as number);
-    const longest = ({ counts }: SectionPattern): number =>
-      counts.reduce((most, n, s) => (n > 0 ? Math.max(most, sticks[s] as number) : most), 0);
-    return room.patterns.flatMap((p, q) => {
-      if (p.rips > 0 && !ripped) return [];
-      const most = longest(p);
-      return most > 0 && size <= Math.max(most, p.rips > 0 ? shortest : 0) ? [q] : [];
-    });
+    for (let s = 0; s < sticks.length; s++) {
+      sticks[s] = kinds[room.kinds[s] as number]?.at[room.inKind[s]?.[i] as number] as number;
+    }
+    const of: number[] = [];
+    for (let q = 0; q < room.patterns.length; q++) {
+      const { rips, counts } = room.patterns[q] as SectionPattern;
+      if (rips > 0 && !ripped) continue;
+      let most = 0;
+      for (let s = 0; s < counts.length; s++) if ((counts[s] as number) > 0) most = Math.max(most, sticks[s] as number);
+      if (most > 0 && size <= Math.max(most, rips > 0 ? shortest : 0)) of.push(q);
+    }
+    return of;
   });
   return { ...room, ways };
 }

@@ -5,8 +5,8 @@ import {
   costOfFillings,
   type Filling,
   fewestBoards,
-  fullest,
   type Lengthwise,
+  longestFirst,
   onlyBoard,
   worthsBySize,
 } from './fillings.ts';
@@ -24,6 +24,8 @@ import {
   worthsOf,
 } from './fillmix.ts';
 import { correct, fillUp, isMade, keepBest, type Search } from './fillup.ts';
+import { fullest } from './fullest.ts';
+import { regroup } from './regroup.ts';
 
 /** A lengthwise job with the least that any plan for it costs, and a plan where one is known. */
 export interface Packing {
@@ -51,30 +53,46 @@ const [SOON, BETWEEN] = [
 /** Rounds of column generation of the whole job, and after boards were settled. */
 const [ROUNDS, MORE] = [2000, 60];
 
+/** Items and boards' room that may be left over, as a part of one board, from which boards are regrouped before a mixture is made. */
+const [MANY, TIGHT] = [120, 20];
+
+/** Orders in which boards are filled to the full before a mixture is made, and how far sizes are shifted for them. */
+const [ORDERS, SHIFT] = [16, 0.6];
+
 /** The least that any plan for a lengthwise job costs. Counting and simple plans come first, and often settle it. */
 export function boundPacking(job: Lengthwise): Packing {
-  let bound = 0;
-  let plan: readonly Filling[] | undefined;
-  const known: Filling[] = [];
   const only = onlyBoard(job);
-  if (only !== undefined) {
-    bound = fewestBoards(job, only.top) * only.cost;
-    plan = bestFit(job, only.top);
-    known.push(...plan);
-    if (costOfFillings(job, plan) <= bound) return { job, bound, plan, mix: undefined };
-    const full = fullest(job, only.top, plan.length);
-    if (full !== undefined) {
-      plan = full;
-      known.push(...full);
-    }
-    const search = searchFrom({ job, bound, plan }, worthsBySize(job), SOON.work);
-    correct(search, [], SOON);
-    plan = search.best;
-    if (search.cost <= bound) return { job, bound, plan, mix: undefined };
-  }
+  const bound = only === undefined ? 0 : fewestBoards(job, only.top) * only.cost;
+  const search = searchFrom({ job, bound, plan: undefined }, worthsBySize(job), Number.MAX_SAFE_INTEGER);
+  const known = only === undefined ? [] : packSimply(search, only);
+  const plan = search.best;
+  if (search.cost <= bound) return { job, bound, plan, mix: undefined };
   const mix = fillMix(job, unlike(known));
   const [mixed] = mixUntil(mix, { job, plan }, WORK / 2);
   return { job, bound: Math.max(bound, mixed), plan, mix };
+}
+
+/** Simple plans, the quickest first, until one costs no more than the bound; tells the fillings of all. */
+function packSimply(search: Search, { top, cost }: Lengthwise['boards'][number]): Filling[] {
+  const { job, bound, chance } = search;
+  const known = bestFit(job, top);
+  keepBest(search, known);
+  for (let n = 0; n < ORDERS && search.cost > bound; n++) {
+    const order = longestFirst(job.items, n === 0 ? undefined : () => 1 + SHIFT * chance());
+    const full = fullest(job, top, { order, most: search.cost / cost });
+    if (full === undefined) continue;
+    keepBest(search, full);
+    known.push(...full);
+  }
+  const room = job.at[top] as number;
+  const spare = job.items.reduce((left, { size, need }) => left - size * need, (room * bound) / cost);
+  // Elsewhere a mixture takes less time.
+  if (job.items.length <= MANY && spare > room / TIGHT) return known;
+  correct(search, [], SOON);
+  const work = Math.min(6e7, 3 * job.items.length ** 3);
+  regroup(search, fullest(job, top), work);
+  regroup(search, search.best, work);
+  return known;
 }
 
 function unlike(fillings: readonly Filling[]): Filling[] {
@@ -82,8 +100,8 @@ function unlike(fillings: readonly Filling[]): Filling[] {
 }
 
 /**
- * The cheapest fillings that the work allowed finds: dives, that settle the mixture board by board and mix anew, and
- * corrected plans for what its whole boards leave, in turns. What was left of the mixing is done first.
+ * The cheapest fillings that the work allowed finds: boards regrouped, dives that settle the mixture board by
+ * board and mix anew, and corrected plans for what its whole boards leave, in turns. What was left of the mixing is done first.
  */
 export function searchPacking(packing: Packing, work: number = WORK, stopped: () => boolean = () => false): Packing {
   const { job, plan } = packing;
@@ -92,7 +110,11 @@ export function searchPacking(packing: Packing, work: number = WORK, stopped: ()
   const [mixed, spent] = mixUntil(mix, packing, work);
   const bound = Math.max(packing.bound, mixed);
   const search = searchFrom({ job, bound, plan }, worthsOf(mix), work - spent);
+  const only = onlyBoard(job);
   for (let turn = 0; search.cost > bound && search.work > turn * TURN && !stopped(); turn++) {
+    const start = only && turn % 2 === 0 ? fullest(job, only.top) : search.best;
+    regroup(search, start, Math.min(3e7, 2 * (turn + 1) * job.items.length ** 3));
+    if (search.cost <= bound) break;
     dive(search, mix, turn);
     // Where correcting has not helped twice it seldom does.
     if (turn < 2 || turn % 3 === 0) correct(search, wholeOf(mix, turn % 3), BETWEEN);

@@ -1,3 +1,4 @@
+import { addSize, eachSum, emptySums } from './sums.ts';
 import { gcd } from './ticks.ts';
 
 /** Sizes that pieces laid end to end can add up to, smallest first, beginning with 0. */
@@ -50,24 +51,17 @@ export function normalPositions(runs: readonly Run[], max: number, cap = 12_000)
   return { at: Int32Array.from(sums).sort(), complete };
 }
 
-/** The same where all sizes are whole multiples of a grid that is not too fine: place by place. */
+/** The same where all sizes are whole multiples of a grid that is not too fine. */
 function gridPositions(runs: readonly Run[], last: number, grid: number): Int32Array {
-  const reached = new Uint8Array(last + 1);
-  reached[0] = 1;
-  // Per place the pieces of the run that it takes to get there.
-  const used = new Int32Array(last + 1);
+  const sums = emptySums(last);
+  sums[0] = 1;
   for (const { size, most } of runs) {
-    const step = size / grid;
-    used.fill(0);
-    for (let to = step; to <= last; to++) {
-      const from = to - step;
-      if (reached[to] === 1 || reached[from] === 0 || (used[from] as number) >= most) continue;
-      reached[to] = 1;
-      used[to] = (used[from] as number) + 1;
-    }
+    for (let n = 0; n < most; n++) if (!addSize(sums, size / grid, last)) break;
   }
   const at: number[] = [];
-  for (let place = 0; place <= last; place++) if (reached[place] === 1) at.push(place * grid);
+  eachSum(sums, (place) => {
+    at.push(place * grid);
+  });
   return Int32Array.from(at);
 }
 

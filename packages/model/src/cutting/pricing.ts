@@ -1,4 +1,5 @@
-import type { BoardRoom, Nested, StickKind } from './nested.ts';
+import type { BoardRoom, Nested } from './nested.ts';
+import type { StickKind } from './sticks.ts';
 
 /** One stick of a board as it is cut: the demands its pieces serve, in order along the stick. */
 export type Stick = readonly number[];
@@ -182,12 +183,17 @@ function readStick(kind: StickKind, position: number): Stick {
 /** Pieces of each demand that a board pattern yields. */
 export function yieldOf(pattern: BoardPattern, demands: number): Float64Array {
   const made = new Float64Array(demands);
+  forEachPiece(pattern, (d) => {
+    made[d] = (made[d] as number) + 1;
+  });
+  return made;
+}
+
+/** Tells the demand of every piece of a board pattern. */
+export function forEachPiece(pattern: BoardPattern, tell: (demand: number) => void): void {
   for (const segment of pattern.segments) {
     for (const sticks of segment.sticks) {
-      for (const stick of sticks) {
-        for (const d of stick) made[d] = (made[d] as number) + 1;
-      }
+      for (const stick of sticks) for (const d of stick) tell(d);
     }
   }
-  return made;
 }

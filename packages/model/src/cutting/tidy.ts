@@ -2,6 +2,7 @@ import { markEnds } from './ends.ts';
 import { settleLengths } from './lengths.ts';
 import { boardOf, classOf, parted, pieceOf, type Shop } from './piece.ts';
 import type { CutTree, PlannedBoard } from './plan.ts';
+import { treeKey } from './tree.ts';
 import { withSavedTrims } from './trims.ts';
 
 /**
@@ -15,7 +16,7 @@ export function tidied(boards: readonly PlannedBoard[], shop: Shop): PlannedBoar
   const marked = trimmed.map((board) => ({ ...board, tree: endsOf(board, shop) }));
   const found = new Map<string, PlannedBoard & { count: number }>();
   for (const board of marked) {
-    const key = `${board.from}|${board.stock}|${JSON.stringify(board.tree)}`;
+    const key = `${board.from}|${board.stock}|${treeKey(board.tree)}`;
     const same = found.get(key);
     if (same) same.count += board.count;
     else found.set(key, { ...board });

@@ -1,10 +1,11 @@
 import { boardOf, type Take } from './greedy.ts';
-import type { BoardRoom, Nested, StickKind } from './nested.ts';
+import type { BoardRoom, Nested } from './nested.ts';
 import type { CutTree, PlannedBoard } from './plan.ts';
 import type { BoardPattern, Segment } from './pricing.ts';
 import type { Board, BoardClass, Demand } from './problem.ts';
 import { ripRow, type Sized } from './riprow.ts';
 import type { SectionTree } from './section.ts';
+import type { StickKind } from './sticks.ts';
 import { fromTicks } from './ticks.ts';
 
 /** Letters still to be given out, per demand. */
@@ -14,14 +15,15 @@ type Pool = { letter: string; left: number }[][];
 export function plannedBoards(nested: Nested, takes: readonly Take[]): PlannedBoard[] {
   const pool: Pool = nested.problem.demands.map((d) => d.parts.map((p) => ({ letter: p.letter, left: p.need })));
   const found = new Map<string, PlannedBoard & { count: number }>();
-  const sorted = [...takes].sort((a, b) => order(nested, a) - order(nested, b) || a.pattern.board - b.pattern.board);
-  for (const { pattern, count } of sorted) {
-    const board = boardOf(nested, pattern) as Board;
+  const sorted = takes
+    .map(({ pattern, count }) => ({ pattern, count, board: boardOf(nested, pattern) as Board }))
+    .sort((a, b) => order(a.board) - order(b.board) || a.pattern.board - b.pattern.board);
+  for (const { pattern, count, board } of sorted) {
     const section = nested.problem.classes[board.class] as BoardClass;
     for (let n = 0; n < count; n++) {
       const tree = boardTree(nested, pattern, pool);
       if (tree === null) continue;
-      const key = `${board.rack}|${board.index}|${JSON.stringify(tree)}`;
+      const key = `${board.rack}|${board.index}|${treeKey(tree)}`;
       const same = found.get(key);
       if (same) same.count++;
       else {
@@ -41,9 +43,17 @@ export function plannedBoards(nested: Nested, takes: readonly Take[]): PlannedBo
   return [...found.values()];
 }
 
-function order(nested: Nested, take: Take): number {
-  const board = boardOf(nested, take.pattern) as Board;
-  return board.index - (board.rack ? 1e9 : 0);
+/** Text that is the same for boards cut alike into the same parts, and for no others. */
+export function treeKey(tree: CutTree): string {
+  if (tree === null) return '-';
+  if ('part' in tree) return `${tree.part.length}${tree.unstopped ? '!' : ':'}${tree.part}`;
+  if ('left' in tree) return `l${tree.left}`;
+  return `${tree.cut === 'cross' ? 'x' : tree.axis}${tree.at}(${treeKey(tree.a)},${treeKey(tree.b)})`;
+}
+
+/** The rack comes first. */
+function order({ index, rack }: Board): number {
+  return index - (rack ? 1e9 : 0);
 }
 
 function boardTree(nested: Nested, pattern: BoardPattern, pool: Pool): CutTree {
@@ -84,10 +94,11 @@ function segmentTree(nested: Nested, room: BoardRoom, segment: Segment, pool: Po
   const leaf = (s: number): CutTree => {
     const stick = segment.sticks[s]?.[next[s] as number] ?? [];
     next[s] = (next[s] as number) + 1;
-    const pieces = stick.flatMap((d) => {
+    const pieces: Sized[] = [];
+    for (const d of stick) {
       const letter = takeLetter(pool[d] ?? []);
-      return letter === undefined ? [] : [{ size: (problem.demands[d] as Demand).length, tree: { part: letter } }];
-    });
+      if (letter !== undefined) pieces.push({ size: (problem.demands[d] as Demand).length, tree: { part: letter } });
+    }
     return pieces.length === 0 ? null : crosscut(pieces, length, problem.crossKerf, () => null);
   };
   const walk = (tree: SectionTree, width: number, thickness: number): CutTree => {

@@ -29,7 +29,8 @@ interface Work {
  * Boards whose pieces with one trim in common are trimmed as one block before they are sliced, and whose needless trims are
  * left out: fewer rips, the same parts, no fence setting more. Then slivers are planed off first.
  */
-export function withSavedTrims(boards: readonly PlannedBoard[], shop: Shop): PlannedBoard[] {
+export function withSavedTrims(boards: readonly PlannedBoard[], shop: Shop): readonly PlannedBoard[] {
+  if (!boards.some(({ tree }) => hasRip(tree))) return boards;
   const settings = new Set<number>();
   for (const board of boards) settingsOf(board.tree, pieceOf(board), shop, settings);
   const saved = boards.map((board): PlannedBoard => {
@@ -40,6 +41,10 @@ export function withSavedTrims(boards: readonly PlannedBoard[], shop: Shop): Pla
     ...board,
     tree: planedSliver(board.tree, pieceOf(board), shop),
   }));
+}
+
+function hasRip(tree: CutTree): boolean {
+  return tree !== null && 'cut' in tree && (tree.cut === 'rip' || hasRip(tree.a) || hasRip(tree.b));
 }
 
 /** The saving boards as far as the fence is set no more often for them. */
