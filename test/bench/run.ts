@@ -6,7 +6,7 @@ import { cpus, tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { fileURLToPath } from 'node:url';
 import { bendSlat, type Job, openworkOf, type Panel, partsOf, readJob, seeThrough, solve } from '@wattlewright/model';
-import { bench as cuttingRows } from './cutting.ts';
+import { jobRows, packingRows, type Row } from './cutting.ts';
 import { drawingWorks, elevationOf } from './drawing.ts';
 import { race, type Timing, usedUp, type Work } from './timing.ts';
 
@@ -89,7 +89,7 @@ async function drawingSection(panel: Panel): Promise<void> {
 /** The whole packet by the command, a process of its own each time: start, read, plan, draw, write. */
 async function packetSection(): Promise<void> {
   const scratch = mkdtempSync(join(tmpdir(), 'bench-'));
-  const command = ['--import', 'tsx', '--conditions=@wattlewright/source', 'packages/packet/src/main.ts'];
+  const command = ['packages/packet/dist/main.js'];
   const start = (args: readonly string[]) => {
     const done = spawnSync(process.execPath, [...command, ...args], { cwd: root, encoding: 'utf8' });
     if (done.status !== 0 && done.status !== 1) throw new Error(done.stderr);
@@ -107,9 +107,9 @@ async function packetSection(): Promise<void> {
   }
 }
 
-async function cuttingSection(): Promise<void> {
-  console.log('\nThe cutting plan');
-  for (const { name, value, unit, note } of await cuttingRows())
+function printRows(title: string, rows: readonly Row[]): void {
+  console.log(`\n${title}`);
+  for (const { name, value, unit, note } of rows)
     console.log(`  ${name.padEnd(58)}${value.toFixed(2).padStart(9)} ${unit}${note ? ` (${note})` : ''}`);
 }
 
@@ -120,7 +120,8 @@ const sections: Readonly<Record<string, () => Promise<void>>> = {
   panel: () => panelSection(job, panel),
   drawing: () => drawingSection(panel),
   packet: packetSection,
-  cutting: cuttingSection,
+  cutting: async () => printRows('The cutting plan', await jobRows()),
+  packing: async () => printRows('Boards only crosscut', await packingRows()),
 };
 const asked = process.argv.slice(2);
 machine();

@@ -1,4 +1,7 @@
 import { chances } from '../../src/cutting/chance.ts';
+import type { Lengthwise } from '../../src/cutting/fillings.ts';
+import { lengthwise } from '../../src/cutting/lengthwise.ts';
+import { openJob } from '../../src/cutting/quick.ts';
 import type { CuttingInput, Stock } from '../../src/index.ts';
 import { board, part, saw } from './jobs.ts';
 
@@ -22,6 +25,17 @@ export function packing({ room, sizes }: Bins): CuttingInput & { limits: { maxSi
   const parts = [...counts].map(([size, count], i) => ({ ...part(`P${i}`, [1, 1, 1], count), length: size }));
   const stock: Stock[] = [{ ...board([1, 1, 1], 1), length: room }];
   return { parts, stock, offcuts: [], saw: saw({ ripKerf: 0, crossKerf: 0 }), limits: { maxSizes: 1000 } };
+}
+
+/** The same as the own core has it. */
+export function lengthwiseOf(bins: Bins): Lengthwise {
+  const input = packing(bins);
+  const opened = openJob(input, input.limits);
+  if ('refusal' in opened) throw new Error(opened.refusal.text);
+  const [nested] = opened.nested;
+  const job = nested && lengthwise(nested);
+  if (job === undefined) throw new Error('not lengthwise');
+  return job;
 }
 
 type Chance = () => number;
