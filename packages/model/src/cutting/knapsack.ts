@@ -10,13 +10,6 @@ export interface Knapsack {
   readonly read: (position: number) => { readonly items: number[]; readonly counts: number[] };
 }
 
-export interface KnapsackOptions {
-  /** Order in which items are looked at; ties go to the earlier. */
-  readonly order?: readonly number[];
-  /** Worth at the last position that cannot be beaten: the search ends there. */
-  readonly enough?: number;
-}
-
 const GAIN = 1e-9;
 
 /** One byte for each position and piece: whether the piece is taken there. Grows as needed, and is filled anew each time. */
@@ -31,16 +24,14 @@ export function knapsack(
   top: number,
   worths: ArrayLike<number>,
   need: ArrayLike<number>,
-  { order, enough = Number.POSITIVE_INFINITY }: KnapsackOptions = {},
 ): Knapsack {
   const n = top + 1;
   const worth = new Float64Array(n);
   const pieces: number[] = [];
-  for (let x = 0; x < items.length && (worth[top] as number) < enough; x++) {
-    const j = order === undefined ? x : (order[x] as number);
+  for (let j = 0; j < items.length; j++) {
     if ((worths[j] as number) <= GAIN) continue;
     const { steps } = items[j] as StickItem;
-    for (let left = need[j] as number; left > 0 && (worth[top] as number) < enough; left--) {
+    for (let left = need[j] as number; left > 0; left--) {
       if (!addPiece(worth, steps, worths[j] as number, pieces.length * n)) break;
       pieces.push(j);
     }
