@@ -134,7 +134,9 @@ function boardRoom(
 ): { room: BoardRoom; complete: boolean } {
   const max = of.boards.reduce((m, b) => Math.max(m, b.room), 0);
   const kinds = of.indices.map((k) => of.kinds[k] as StickKind);
-  const ripped = of.ripped.patterns.some(({ rips }) => rips > 0) && problem.shortestRip > 0;
+  // Patterns with rips may be added later to a list that was cut short.
+  const mayBeRipped = !of.ripped.complete || of.ripped.patterns.some(({ rips }) => rips > 0);
+  const ripped = mayBeRipped && problem.shortestRip > 0;
   const { segments, at, complete } = lengthsOf(kinds, max, ripped ? problem.shortestRip + problem.crossKerf : 0);
   // A pattern without a rip is the whole section; it comes first, so that short segments can be kept to it.
   const patterns = [...of.ripped.patterns].sort((a, b) => Math.sign(a.rips) - Math.sign(b.rips));

@@ -63,6 +63,7 @@ const [ORDERS, SHIFT] = [16, 0.6];
 export function boundPacking(job: Lengthwise): Packing {
   const only = onlyBoard(job);
   const bound = only === undefined ? 0 : fewestBoards(job, only.top) * only.cost;
+  // Each step has a budget of its own.
   const search = searchFrom({ job, bound, plan: undefined }, worthsBySize(job), Number.MAX_SAFE_INTEGER);
   const known = only === undefined ? [] : packSimply(search, only);
   const plan = search.best;
